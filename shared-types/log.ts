@@ -1,0 +1,120 @@
+import { z } from 'zod';
+import { alarmCodeSchema } from './alarms.ts';
+import { engineInputSchema, localDaySchema, outputsSchema, phaseNameSchema, totalsSchema } from './engine.ts';
+import { channelSchema } from './readings.ts';
+import { reasonCodeSchema } from './reasons.ts';
+
+/** What of a decision is kept for every step: all that a replay has to meet again. */
+export const outcomeSchema = z.strictObject({
+  phase: phaseNameSchema,
+  outputs: outputsSchema,
+  reasons: z.strictObject({ phase: reasonCodeSchema, pump: reasonCodeSchema, drain: reasonCodeSchema }),
+  alarms: z.array(alarmCodeSchema),
+  /** Channels whose reading was not to be used. */
+  failed: z.array(channelSchema),
+  total: totalsSchema,
+});
+export type Outcome = z.infer<typeof outcomeSchema>;
+
+/** One step: what the engine was given and what it decided. */
+export const logRecordSchema = z.strictObject({
+  /** Number of the step, rising by one within a run of the controller. */
+  step: z.int().min(0),
+  /** Run of the controller; a restart begins a new one. */
+  run: z.int().min(1),
+  siteRevision: z.int().min(1),
+  settingsRevision: z.int().min(1),
+  input: engineInputSchema,
+  outcome: outcomeSchema,
+});
+export type LogRecord = z.infer<typeof logRecordSchema>;
+
+export const eventKinds = [
+  'controller-started',
+  'controller-stopped',
+  'phase-changed',
+  'alarm-raised',
+  'alarm-returned',
+  'alarm-acknowledged',
+  'alarm-shelved',
+  'request-answered',
+  'settings-changed',
+  'link-lost',
+  'link-back',
+  'message-ignored',
+  'log-damaged',
+] as const;
+
+/** Something that happened, worth a line of its own. */
+export const logEventSchema = z.strictObject({
+  atMs: z.number(),
+  kind: z.enum(eventKinds),
+  text: z.string(),
+  values: z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null()])),
+});
+export type LogEvent = z.infer<typeof logEventSchema>;
+
+/** A local day in short. */
+export const daySummarySchema = z.strictObject({
+  day: localDaySchema,
+  steps: z.int(),
+  firstMs: z.number(),
+  lastMs: z.number(),
+  heatHomeJ: z.number(),
+  heatLostJ: z.number(),
+  electricityJ: z.number(),
+  pumpRunS: z.number(),
+  starts: z.int(),
+  fills: z.int(),
+  alarms: z.int(),
+  /** Share of the day's wall time that the log covers, 0 to 1. */
+  coveredFraction: z.number(),
+});
+export type DaySummary = z.infer<typeof daySummarySchema>;
+
+export const phaseSpanSchema = z.strictObject({
+  phase: phaseNameSchema,
+  reason: reasonCodeSchema,
+  fromMs: z.number(),
+  toMs: z.number(),
+});
+export type PhaseSpan = z.infer<typeof phaseSpanSchema>;
+
+/** A day's curves, column by column; null where nothing good was read, so that a chart shows a gap. */
+export const dayCurvesSchema = z.strictObject({
+  day: localDaySchema,
+  atMs: z.array(z.number()),
+  series: z.partialRecord(channelSchema, z.array(z.number().nullable())),
+  pumpFraction: z.array(z.number()),
+  heatTodayJ: z.array(z.number()),
+  phases: z.array(phaseSpanSchema),
+  events: z.array(logEventSchema),
+});
+export type DayCurves = z.infer<typeof dayCurvesSchema>;
+
+/** What a replay of a span says. */
+export const replayReportSchema = z.strictObject({
+  day: localDaySchema,
+  steps: z.int(),
+  same: z.boolean(),
+  differences: z.int(),
+  firstDifference: z
+    .strictObject({
+      atMs: z.number(),
+      step: z.int(),
+      fields: z.array(z.string()),
+      logged: outcomeSchema,
+      replayed: outcomeSchema,
+      loggedReason: z.string(),
+      replayedReason: z.string(),
+      input: engineInputSchema,
+    })
+    .nullable(),
+  logged: totalsSchema,
+  replayed: totalsSchema,
+  engineThen: z.array(z.string()),
+  engineNow: z.string(),
+  /** Anything that keeps the replay from being complete, in plain words. */
+  remarks: z.array(z.string()),
+});
+export type ReplayReport = z.infer<typeof replayReportSchema>;

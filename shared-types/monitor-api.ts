@@ -1,0 +1,103 @@
+import { z } from 'zod';
+import { answerSchema, localDaySchema } from './engine.ts';
+import { dayCurvesSchema, daySummarySchema, logEventSchema, replayReportSchema } from './log.ts';
+import {
+  requestMessageSchema,
+  siteMessageSchema,
+  snapshotMessageSchema,
+  statusMessageSchema,
+} from './messages.ts';
+
+/** Something that a person should know, as data: screens show it, commands print it. */
+export const problemSchema = z.strictObject({
+  severity: z.enum(['note', 'warning', 'error']),
+  text: z.string(),
+  tip: z.string().optional(),
+});
+export type Problem = z.infer<typeof problemSchema>;
+
+const siteName = z.strictObject({ site: z.string() });
+const siteDay = z.strictObject({ site: z.string(), day: localDaySchema });
+
+/** Link of the monitor itself to the broker. */
+export const hostStateSchema = z.strictObject({
+  brokerConnected: z.boolean(),
+  brokerUrl: z.string(),
+  problems: z.array(problemSchema),
+});
+export type HostState = z.infer<typeof hostStateSchema>;
+
+/** Everything the monitor holds about one site at this moment. `null`: not heard of yet. */
+export const siteLiveSchema = z.strictObject({
+  name: z.string(),
+  status: statusMessageSchema.nullable(),
+  site: siteMessageSchema.nullable(),
+  snapshot: snapshotMessageSchema.nullable(),
+  /** Time since the snapshot reached the host [ms, wall time]. */
+  snapshotAgeMs: z.number().nullable(),
+});
+export type SiteLive = z.infer<typeof siteLiveSchema>;
+
+/**
+ * What the screens may ask of the host: name, what is sent, what comes back.
+ * The same map checks Electron's IPC and the browser's WebSocket on both sides.
+ */
+export const monitorMethods = {
+  hostState: { params: z.strictObject({}), result: hostStateSchema },
+  sites: { params: z.strictObject({}), result: z.array(siteLiveSchema) },
+  days: { params: siteName, result: z.array(daySummarySchema) },
+  day: { params: siteDay, result: dayCurvesSchema },
+  /** The last hours as curves, for the chart beside the live values. */
+  recent: {
+    params: z.strictObject({ site: z.string(), hours: z.number().min(0.1).max(48) }),
+    result: dayCurvesSchema,
+  },
+  events: {
+    params: z.strictObject({ site: z.string(), limit: z.int().min(1).max(1000) }),
+    result: z.array(logEventSchema),
+  },
+  replay: { params: siteDay, result: replayReportSchema },
+  request: {
+    params: z.strictObject({ site: z.string(), operation: requestMessageSchema.shape.operation }),
+    result: answerSchema,
+  },
+} as const;
+
+export type MonitorMethod = keyof typeof monitorMethods;
+export type MonitorParams<M extends MonitorMethod> = z.input<(typeof monitorMethods)[M]['params']>;
+export type MonitorResult<M extends MonitorMethod> = z.output<(typeof monitorMethods)[M]['result']>;
+
+/** What the host tells without being asked. */
+export const monitorEventSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('host'), host: hostStateSchema }),
+  z.strictObject({ kind: z.literal('live'), live: siteLiveSchema }),
+]);
+export type MonitorEvent = z.infer<typeof monitorEventSchema>;
+
+/** What came of a call: a result, or a problem in words. */
+export type MonitorReply<M extends MonitorMethod> =
+  | { ok: true; result: MonitorResult<M> }
+  | { ok: false; problem: Problem };
+
+/** The one door between screens and host. */
+export interface MonitorApi {
+  call<M extends MonitorMethod>(method: M, params: MonitorParams<M>): Promise<MonitorReply<M>>;
+  /** Hands every event to the listener until the returned function is called. */
+  listen(listener: (event: MonitorEvent) => void): () => void;
+}
+
+/** A call as it travels. */
+export const monitorCallSchema = z.strictObject({
+  id: z.int(),
+  method: z.enum(Object.keys(monitorMethods) as [MonitorMethod, ...MonitorMethod[]]),
+  params: z.unknown(),
+});
+export type MonitorCall = z.infer<typeof monitorCallSchema>;
+
+/** What the host sends over a wire: the reply to a call, or an event. */
+export const monitorWireSchema = z.union([
+  z.strictObject({ id: z.int(), ok: z.literal(true), result: z.unknown() }),
+  z.strictObject({ id: z.int(), ok: z.literal(false), problem: problemSchema }),
+  z.strictObject({ event: monitorEventSchema }),
+]);
+export type MonitorWire = z.infer<typeof monitorWireSchema>;

@@ -1,0 +1,38 @@
+import { defineConfig } from 'vitest/config';
+
+const root = new URL('..', import.meta.url).pathname;
+
+/** Rooms whose tests talk to real processes run one file after another. */
+const withProcesses = { testTimeout: 90_000, hookTimeout: 90_000, fileParallelism: false };
+
+export default defineConfig({
+  test: {
+    root,
+    reporters: ['default', './tests/support/tally.ts'],
+    // Importing electron's package outside Electron would try to download it.
+    env: { ELECTRON_OVERRIDE_DIST_PATH: '/nonexistent' },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'pure',
+          include: ['tests/{unit,reference,property}/**/*.test.{ts,tsx}'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses },
+      },
+      {
+        extends: true,
+        test: { name: 'end-to-end', include: ['tests/end-to-end/**/*.test.ts'], ...withProcesses },
+      },
+    ],
+    coverage: {
+      provider: 'v8',
+      include: ['shared-types/**', 'controller/**', 'sim/**', 'desktop/{host,web,electron}/**'],
+      reporter: ['text-summary', 'json-summary'],
+    },
+  },
+});
