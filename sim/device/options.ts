@@ -1,0 +1,97 @@
+import { readFileSync } from 'node:fs';
+import { Command, InvalidArgumentError } from 'commander';
+import { anchoredClock, type Clock, parseAnchor } from '../../controller/clock.ts';
+import { type DayKind, dayKinds } from '../weather/day-kinds.ts';
+import { type FaultWish, faultList, parseFaultWish } from './fault-text.ts';
+
+export interface DeviceCommand {
+  readonly siteFile: string;
+  readonly broker?: string;
+  readonly username?: string;
+  readonly passwordFile?: string;
+  readonly serial?: string;
+  readonly clock: Clock;
+  readonly seed: number;
+  readonly weather?: readonly DayKind[];
+  readonly fault: readonly FaultWish[];
+  readonly plantState?: string;
+}
+
+interface Flags extends Omit<DeviceCommand, 'siteFile' | 'clock'> {
+  readonly site?: string;
+  readonly listFaults?: boolean;
+  readonly clock?: Clock;
+  readonly speed?: number;
+}
+
+/** Reads the command line. Ends the process with code 0 after a list or help, 2 after a wrong one. */
+export function readDeviceCommand(argv: readonly string[]): DeviceCommand {
+  const program = new Command('device')
+    .description('A simulated loop behind a broker or a serial port, obeying outputs as a real device does.')
+    .option('--site <file>', 'site file of the loop')
+    .option('--broker <url>', 'broker; otherwise the one that the site file names')
+    .option('--username <name>', 'name at the broker')
+    .option('--password-file <file>', 'file whose first line is the password at the broker')
+    .option('--serial <path>', 'serial port to speak on, in place of a broker')
+    .option('--clock <anchor>', 'clock to live by: SHOWS_MS@WALL_MS*SPEED', clockOf)
+    .option('--speed <number>', 'seconds simulated in one second, 0.01 to 3600, from now on', speedOf)
+    .option('--seed <number>', 'picks weather and noise', wholeOf, 1)
+    .option('--weather <kinds>', `kinds of day one after another, of ${dayKinds.join(', ')}`, kindsOf)
+    .option('--fault <wish>', 'NAME[:CHANNEL][@HH:MM][=SIZE], as often as wanted', wishesOf, [])
+    .option('--list-faults', 'list the faults and what they do')
+    .option('--plant-state <file>', 'where the loop goes on from, and is put away')
+    .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 2));
+  const flags = program.parse([...argv]).opts<Flags>();
+  if (flags.listFaults === true) {
+    console.log(faultList().join('\n'));
+    process.exit(0);
+  }
+  const { site, speed, clock, listFaults: _, ...others } = flags;
+  if (site === undefined) return program.error('error: --site FILE is needed');
+  if (others.serial !== undefined && others.broker !== undefined)
+    return program.error('error: --serial and --broker exclude each other');
+  if (clock !== undefined && speed !== undefined)
+    return program.error('error: --clock carries its own speed; --speed cannot be given as well');
+  return { ...others, siteFile: site, clock: clock ?? clockFromNow(speed ?? 1) };
+}
+
+function clockFromNow(speed: number): Clock {
+  const nowMs = Date.now();
+  return anchoredClock({ showsMs: nowMs, atWallMs: nowMs, speed });
+}
+
+/** @returns undefined when there is no file to read. @throws when it cannot be read. */
+export function readPassword(file: string | undefined): string | undefined {
+  return file === undefined ? undefined : (readFileSync(file, 'utf8').split(/\r?\n/)[0] ?? '');
+}
+
+function clockOf(text: string): Clock {
+  const anchor = parseAnchor(text);
+  if (anchor === undefined) throw new InvalidArgumentError('The form is SHOWS_MS@WALL_MS*SPEED.');
+  return anchoredClock(anchor);
+}
+
+function speedOf(text: string): number {
+  const speed = Number(text);
+  if (!(speed >= 0.01 && speed <= 3600)) throw new InvalidArgumentError('A number from 0.01 to 3600.');
+  return speed;
+}
+
+function wholeOf(text: string): number {
+  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('A whole number from 0 to 999999999.');
+  return Number(text);
+}
+
+function kindsOf(text: string): DayKind[] {
+  return text.split(',').map((word) => {
+    const kind = dayKinds.find((known) => known === word.trim());
+    if (kind === undefined) throw new InvalidArgumentError(`No kind of day is called '${word}'.`);
+    return kind;
+  });
+}
+
+function wishesOf(text: string, before: readonly FaultWish[]): FaultWish[] {
+  const wish = parseFaultWish(text);
+  if (!wish.ok) throw new InvalidArgumentError(`${wish.why}.`);
+  return [...before, wish.value];
+}

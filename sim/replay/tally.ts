@@ -1,0 +1,39 @@
+import type { Totals } from '../../shared-types/engine.ts';
+
+const names = ['heatHomeJ', 'heatLostJ', 'electricityJ', 'pumpRunS', 'starts', 'fills'] as const;
+
+export const noTotals: Totals = {
+  heatHomeJ: 0,
+  heatLostJ: 0,
+  electricityJ: 0,
+  pumpRunS: 0,
+  starts: 0,
+  fills: 0,
+};
+
+/** What was added to totals since an earlier reading of them. */
+export function since(earlier: Totals, later: Totals): Totals {
+  const gained = { ...noTotals };
+  for (const name of names) gained[name] = later[name] - earlier[name];
+  return gained;
+}
+
+/** Adds up what running totals gain from reading to reading. */
+export interface Tally {
+  read(total: Totals): void;
+  gained(): Totals;
+}
+
+/** Totals that fell began anew, so all they show by then was gained since. */
+export function createTally(base: Totals): Tally {
+  const sum = { ...noTotals };
+  let last = base;
+  return {
+    read: (total) => {
+      const from = names.some((name) => total[name] < last[name]) ? noTotals : last;
+      for (const name of names) sum[name] += total[name] - from[name];
+      last = total;
+    },
+    gained: () => ({ ...sum }),
+  };
+}
