@@ -26,15 +26,18 @@ export interface ClockAnchor {
   readonly speed: number;
 }
 
-/** A clock that ran from `anchor` at its speed. */
-export function anchoredClock(anchor: ClockAnchor): Clock {
-  const nowMs = () => Math.round(anchor.showsMs + (Date.now() - anchor.atWallMs) * anchor.speed);
+/**
+ * A clock that runs from `anchor` at its speed. Until the anchor it stands, so that all who live by it
+ * can make themselves ready before the first second passes.
+ */
+export function anchoredClock({ showsMs, atWallMs, speed }: ClockAnchor): Clock {
+  const sinceAnchorMs = (wallMs: number) => Math.max(0, wallMs - atWallMs) * speed;
   const steadyBase = performance.now();
-  const steadyStart = nowMs();
+  const wallBase = Date.now();
   return {
-    speed: anchor.speed,
-    nowMs,
-    steadyMs: () => steadyStart + (performance.now() - steadyBase) * anchor.speed,
+    speed,
+    nowMs: () => Math.round(showsMs + sinceAnchorMs(Date.now())),
+    steadyMs: () => showsMs + sinceAnchorMs(wallBase + performance.now() - steadyBase),
   };
 }
 

@@ -1,0 +1,20 @@
+import { Command } from 'commander';
+import { benchMemory } from './memory.ts';
+import { benchScreen } from './screen.ts';
+import { benchStep } from './step.ts';
+
+/** Every benchmark by name, in the order in which they run. */
+const benches = { step: benchStep, screen: benchScreen, memory: benchMemory } as const;
+type BenchName = keyof typeof benches;
+const names = Object.keys(benches) as BenchName[];
+
+const command = new Command('npm run bench --')
+  .description('Measures and prints one JSON line a figure. Times are of this machine, at this hour.')
+  .argument('[names...]', `some of ${names.join(', ')}; all of them otherwise`)
+  .option('--minutes <number>', 'how long the memory bench watches the controller', Number, 10)
+  .parse();
+
+const wanted = command.args.length > 0 ? command.args : names;
+const unknown = wanted.filter((name) => !Object.hasOwn(benches, name));
+if (unknown.length > 0) command.error(`no such bench: ${unknown.join(', ')}; there are ${names.join(', ')}`);
+for (const name of wanted as BenchName[]) await benches[name](command.opts<{ minutes: number }>());

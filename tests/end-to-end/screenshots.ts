@@ -1,0 +1,60 @@
+import { mkdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { launchBrowser } from '../support/browser.ts';
+import { startNode } from '../support/process.ts';
+import { temporaryFolder } from '../support/temporary.ts';
+import { sleep } from '../support/wait.ts';
+
+/** Takes the README's pictures anew, from the demo as it starts for everyone. */
+const folder = fileURLToPath(new URL('../../desktop/pictures/', import.meta.url));
+const desk = { width: 1280, height: 900 };
+const phone = { width: 390, height: 844 };
+
+interface Picture {
+  readonly name: string;
+  readonly hash: string;
+  readonly scheme: 'light' | 'dark';
+  readonly size: typeof desk;
+  /** Brings the screen to what the picture is to show. */
+  readonly prepare?: (page: Page) => Promise<void>;
+}
+
+const pictures: readonly Picture[] = [
+  { name: 'live-light', hash: '#/live', scheme: 'light', size: desk },
+  { name: 'live-dark', hash: '#/live', scheme: 'dark', size: desk },
+  { name: 'live-phone', hash: '#/live', scheme: 'light', size: phone },
+  { name: 'days-light', hash: '#/days', scheme: 'light', size: desk },
+  { name: 'replay-light', hash: '#/replay', scheme: 'light', size: desk },
+];
+
+async function take(browser: Browser, url: string, picture: Picture): Promise<void> {
+  const context = await browser.newContext({ colorScheme: picture.scheme, viewport: picture.size });
+  const page = await context.newPage();
+  await page.goto(`${url}${picture.hash}`);
+  await page.waitForSelector('main');
+  await sleep(4000);
+  await picture.prepare?.(page);
+  await page.screenshot({ path: `${folder}${picture.name}.png` });
+  await context.close();
+}
+
+mkdirSync(folder, { recursive: true });
+const data = temporaryFolder('pictures');
+// A clear late morning: the pan is full and the pump at work after some minutes of the demo's clock.
+const from = '2031-06-21T13:30:00Z';
+const demo = startNode('desktop/start.ts', [
+  '--no-window',
+  ...['--port', '0', '--speed', '60', '--data', data.path, '--from', from],
+]);
+try {
+  const url = (await demo.line(/^monitor: (\S+)/))[1] ?? '';
+  const browser = await launchBrowser();
+  await sleep(20_000);
+  for (const picture of pictures) await take(browser, url, picture);
+  await browser.close();
+} finally {
+  await demo.stop('SIGINT');
+  data.remove();
+}
+console.log(`${pictures.length} pictures in desktop/pictures`);
