@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { type Channel, type ChannelUnit, channelMeaning, channels } from './channels.ts';
-import { settingsPatchSchema } from './settings.ts';
+import { defaultSettings, settingCouplings, settingsPatchSchema } from './settings.ts';
 
 /** Units that a sensor may send, and the inner unit each converts into. */
 export const sensorUnits = {
@@ -42,6 +42,12 @@ const pointerSchema = z
   .max(200)
   .regex(/^(\/([^~/]|~[01])*)*$/, 'a JSON pointer such as /temperatures/0, or empty for the whole payload');
 
+/** What can stand as a key on the serial line. */
+const lineKeySchema = z
+  .string()
+  .max(40)
+  .regex(/^[A-Za-z0-9_.-]+$/, 'letters, digits and _ . - only');
+
 const monthDaySchema = z
   .string()
   .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$/, 'month and day such as 10-01');
@@ -66,7 +72,7 @@ export const sensorSchema = z
   .strictObject({
     topic: topicSchema.optional().describe('MQTT topic of the value'),
     pointer: pointerSchema.optional().describe('JSON pointer into the payload; empty: the payload itself'),
-    key: z.string().min(1).max(40).optional().describe('name of the value on a serial line'),
+    key: lineKeySchema.optional().describe('name of the value on a serial line'),
     unit: sensorUnitSchema.describe('unit that the sensor sends'),
     factor: z.number().default(1).describe('applied to the sent number before the unit'),
     offset: z.number().default(0).describe('added after the factor, in the sent unit'),
@@ -270,9 +276,30 @@ function linkFaults(site: SiteShape): Fault[] {
   return faults;
 }
 
+/** Lost messages in a row that an output outlives. */
+const outlivedMessages = 2;
+
+function controlFaults({ control, settings = {} }: SiteShape): Fault[] {
+  const faults: Fault[] = [];
+  const leastExpiryS = (outlivedMessages + 1) * control.stepS;
+  if (control.outputExpiryS < leastExpiryS)
+    faults.push({
+      path: ['control', 'outputExpiryS'],
+      message: `at least ${leastExpiryS}, three times stepS, so that a lost message stops nothing`,
+    });
+  const given = Object.fromEntries(Object.entries(settings).filter(([, value]) => value !== undefined));
+  for (const rule of settingCouplings)
+    if (!rule.holds({ ...defaultSettings, ...given })) {
+      const name = rule.names.find((candidate) => candidate in given);
+      faults.push({ path: name === undefined ? ['settings'] : ['settings', name], message: rule.text });
+    }
+  return faults;
+}
+
 /** A site file: one loop, its parts, its sensors and how they are reached. */
 export const siteSchema = siteShape.superRefine((site, context) => {
-  for (const fault of [...plumbingFaults(site), ...linkFaults(site), ...sensorFaults(site)])
+  const faults = [plumbingFaults, linkFaults, sensorFaults, controlFaults].flatMap((find) => find(site));
+  for (const fault of faults)
     context.addIssue({ code: 'custom', path: fault.path, message: fault.message, input: site });
 });
 

@@ -1,0 +1,138 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { encodeFrame, type SerialFrame } from '../../../../controller/links/serial/codec.ts';
+import { until } from '../../../support/wait.ts';
+import { linkContract } from '../contract.ts';
+import type { SerialRig } from '../serial-rig.ts';
+import { mockRig } from './mock-line.ts';
+
+linkContract('serial line in memory', async () => mockRig());
+
+const reading = (sequence: number, value: number): SerialFrame => ({
+  kind: 'readings',
+  sequence,
+  values: { panOutletC: value },
+});
+const hello = (sequence: number, version: number): SerialFrame => ({
+  kind: 'hello',
+  sequence,
+  version,
+  role: 'device',
+});
+const outputs = {
+  schema: 1,
+  sequence: 9,
+  pumpFraction: 1,
+  drainOpen: false,
+  drainPumpOn: false,
+  exchangerPumpOn: false,
+  expiresInMs: 60_000,
+} as const;
+
+describe('serial link', () => {
+  let rig: SerialRig;
+  beforeEach(async () => {
+    rig = mockRig();
+    await rig.link.open();
+  });
+  afterEach(async () => {
+    await rig.link.close();
+    await rig.dispose();
+  });
+  const outletC = () => rig.link.readings().panOutletC?.value;
+  const ignored = (count: number) => until(`${count} ignored`, () => rig.link.health().ignored === count);
+
+  it('says hello when it opens the port', async () => {
+    await until('the hello', () => rig.frames().length > 0);
+    expect(rig.frames()[0]).toMatchObject({ kind: 'hello', version: 1, role: 'controller' });
+  });
+
+  it('numbers its lines without a gap', async () => {
+    for (let count = 0; count < 3; count++) rig.link.apply(outputs);
+    await until('the outputs', () => rig.heard().length === 3);
+    const first = rig.frames()[0]?.sequence ?? -1;
+    expect(rig.frames().map(({ sequence }) => sequence - first)).toEqual([0, 1, 2, 3]);
+  });
+
+  it('ignores a line that comes twice', async () => {
+    await rig.sendFrame(reading(7, 20));
+    await until('the reading', () => outletC() === 20);
+    await rig.sendFrame(reading(7, 90));
+    await ignored(1);
+    expect(outletC()).toBe(20);
+    expect(rig.link.health().lastIgnored).toContain('duplicate');
+  });
+
+  it('ignores a line that is older than one it has taken', async () => {
+    await rig.sendFrame(reading(7, 20));
+    await rig.sendFrame(reading(5, 90));
+    await ignored(1);
+    expect(outletC()).toBe(20);
+    expect(rig.link.health().lastIgnored).toContain('old');
+  });
+
+  it('takes any number after a hello', async () => {
+    await rig.sendFrame(reading(700, 20));
+    await rig.sendFrame(hello(0, 1));
+    await rig.sendFrame(reading(1, 21));
+    await until('the reading after the hello', () => outletC() === 21);
+    expect(rig.link.health().ignored).toBe(0);
+  });
+
+  it('hears nothing from a device of another version and tells it nothing, until a hello that fits', async () => {
+    await rig.sendFrame(hello(0, 2));
+    await rig.sendFrame(reading(1, 50));
+    await ignored(2);
+    rig.link.apply(outputs);
+    expect(rig.link.readings()).toEqual({});
+    await rig.sendFrame(hello(0, 1));
+    await rig.sendFrame(reading(1, 51));
+    await until('the reading', () => outletC() === 51);
+    rig.link.apply({ ...outputs, pumpFraction: 0 });
+    await until('outputs', () => rig.heard().length > 0);
+    expect(rig.heard().map(({ pumpFraction }) => pumpFraction)).toEqual([0]);
+  });
+
+  it('notices a line that brings back what it sends', async () => {
+    await rig.sendFrame({ kind: 'hello', sequence: 0, version: 1, role: 'controller' });
+    await rig.sendFrame({ ...outputs, kind: 'outputs', sequence: 3 });
+    await ignored(2);
+    expect(rig.reports).toEqual([
+      { kind: 'message-ignored', text: 'the line brings back what the controller sends' },
+    ]);
+  });
+
+  it('passes on what a sensor says of itself', async () => {
+    await rig.sendFrame({
+      kind: 'readings',
+      sequence: 1,
+      values: { panOutletC: 'open-circuit', panSheetC: 'short-circuit', ambientC: 'unreadable', other: 5 },
+    });
+    await until('the faults', () => rig.link.readings().ambientC);
+    expect(rig.link.readings()).toEqual({
+      panOutletC: { value: null, fault: 'open-circuit', ageMs: 0 },
+      panSheetC: { value: null, fault: 'short-circuit', ageMs: 0 },
+      ambientC: { value: null, fault: 'unreadable', ageMs: 0 },
+    });
+  });
+
+  it('drops outputs that cannot stand on the line, and does not throw', async () => {
+    rig.link.apply({ ...outputs, pumpFraction: Number.NaN });
+    rig.link.apply(outputs);
+    await until('the good outputs', () => rig.heard().length === 1);
+    expect(rig.heard()[0]?.pumpFraction).toBe(1);
+    expect(rig.link.health().ignored).toBe(1);
+  });
+
+  it('takes up again after a cable was pulled in the middle of a line', async () => {
+    const line = encodeFrame(reading(5, 99));
+    await rig.sendBytes(new Uint8Array([...encodeFrame(reading(4, 20)), ...line.subarray(0, 12)]));
+    await until('the reading before the half line', () => outletC() === 20);
+    await rig.cut();
+    await rig.restore();
+    await until('the port to be open again', () => rig.link.health().connected);
+    await rig.sendBytes(line.subarray(12));
+    await rig.sendFrame(reading(2, 44));
+    await until('the reading', () => outletC() === 44);
+    expect(rig.link.health()).toMatchObject({ taken: 2, lastIgnored: 'bytes outside any line' });
+  });
+});
