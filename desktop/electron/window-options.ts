@@ -1,0 +1,37 @@
+import type { BrowserWindowConstructorOptions, CustomScheme } from 'electron';
+import { pageScheme } from './page-address.ts';
+
+/**
+ * The window: a page without Node, in a sandbox, in a world apart from its preload script.
+ * @param preload - Path of the bundled preload script.
+ */
+export function windowOptions(preload: string): BrowserWindowConstructorOptions {
+  return {
+    title: 'flatwater',
+    width: 1280,
+    height: 860,
+    minWidth: 360,
+    minHeight: 480,
+    show: false,
+    autoHideMenuBar: true,
+    webPreferences: {
+      preload,
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
+      allowRunningInsecureContent: false,
+      experimentalFeatures: false,
+      webviewTag: false,
+      navigateOnDragDrop: false,
+      spellcheck: false,
+    },
+  };
+}
+
+/** What the page's scheme may do: be an origin of its own, under the rules of a secure page. */
+export const schemes: CustomScheme[] = [
+  { scheme: pageScheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
+];

@@ -1,0 +1,37 @@
+import type { MonitorMethod, MonitorReply } from '../../shared-types/monitor-api.ts';
+import type { History } from './history.ts';
+import type { CheckedParams } from './history-messages.ts';
+import type { Live } from './live.ts';
+import { refusal } from './replies.ts';
+import type { Requests } from './requests.ts';
+
+/** What answers each call, once its parameters were checked. */
+export type Handlers = {
+  readonly [M in MonitorMethod]: (params: CheckedParams<M>) => Promise<MonitorReply<M>>;
+};
+
+export function createHandlers(parts: { live: Live; history: History; requests: Requests }): Handlers {
+  const { live, history, requests } = parts;
+  return {
+    hostState: async () => ({ ok: true, result: live.host() }),
+    sites: async () => ({ ok: true, result: live.sites() }),
+    days: (params) => history.ask('days', params),
+    day: (params) => history.ask('day', params),
+    recent: (params) => history.ask('recent', params),
+    events: (params) => history.ask('events', params),
+    replay: (params) => history.ask('replay', params),
+    request: async ({ site, operation }) => deaf(live, site) ?? requests.ask(site, operation),
+  };
+}
+
+/** Why a request would reach nobody, or undefined when somebody listens. */
+function deaf(live: Live, name: string): MonitorReply<'request'> | undefined {
+  const { brokerConnected, brokerUrl } = live.host();
+  if (!brokerConnected)
+    return refusal('error', `Nothing was asked: the monitor has no connection to the broker ${brokerUrl}.`);
+  const site = live.site(name);
+  if (site === undefined) return refusal('error', `Nothing was asked: no controller of ${name} was heard.`);
+  if (site.status !== null && site.status.state !== 'online')
+    return refusal('error', `Nothing was asked: the controller of ${name} is not running.`);
+  return undefined;
+}

@@ -1,0 +1,23 @@
+import type { z } from 'zod';
+import type { MonitorMethod, MonitorReply, monitorMethods } from '../../shared-types/monitor-api.ts';
+
+/** The calls that the log answers, all of them in the history worker. */
+export type HistoryMethod = Extract<MonitorMethod, 'days' | 'day' | 'recent' | 'events' | 'replay'>;
+
+/** Parameters of a call once they were checked. */
+export type CheckedParams<M extends MonitorMethod> = z.output<(typeof monitorMethods)[M]['params']>;
+
+/** A question on its way to the worker. */
+export interface HistoryQuestion<M extends HistoryMethod = HistoryMethod> {
+  readonly id: number;
+  readonly method: M;
+  readonly params: CheckedParams<M>;
+}
+
+/** What the worker answers. `remarks` is what the log says about its own state. */
+export interface HistoryAnswer<M extends HistoryMethod = HistoryMethod> {
+  readonly id: number;
+  readonly site: string;
+  readonly reply: MonitorReply<M>;
+  readonly remarks: readonly string[];
+}

@@ -1,0 +1,61 @@
+import type { LogReader } from '../../controller/log/log.ts';
+import type { ReplayReport } from '../../shared-types/log.ts';
+import { type MonitorReply, monitorMethods } from '../../shared-types/monitor-api.ts';
+import { thinCurves } from './downsample.ts';
+import type { CheckedParams, HistoryMethod } from './history-messages.ts';
+import { firstIssue, refusal, wordsOf } from './replies.ts';
+
+export type Replay = (reader: LogReader, day: string) => ReplayReport;
+
+type Answers = {
+  readonly [M in HistoryMethod]: (
+    reader: LogReader,
+    params: CheckedParams<M>,
+    replay: Replay,
+  ) => MonitorReply<M>;
+};
+
+const hourMs = 3_600_000;
+
+const answers: Answers = {
+  days: (reader) => ({ ok: true, result: reader.days() }),
+  day: (reader, { day }) => ({ ok: true, result: thinCurves(reader.day(day)) }),
+  recent(reader, { site, hours }) {
+    const newestMs = reader.newestMs();
+    if (newestMs === null) return refusal('note', `Nothing is recorded of ${site} yet.`);
+    // The span ends before its second bound, and the newest record belongs to it.
+    return { ok: true, result: thinCurves(reader.span(newestMs - hours * hourMs, newestMs + 1)) };
+  },
+  events: (reader, { limit }) => ({ ok: true, result: reader.events(limit) }),
+  replay: (reader, { day }, replay) => ({ ok: true, result: replay(reader, day) }),
+};
+
+/** Answers one question from an open log. Never throws. */
+export function answerQuestion<M extends HistoryMethod>(
+  reader: LogReader,
+  method: M,
+  params: CheckedParams<M>,
+  replay: Replay,
+): MonitorReply<M> {
+  try {
+    const reply: MonitorReply<M> = answers[method](reader, params, replay);
+    return reply.ok ? checked(method, params.site, reply) : reply;
+  } catch (thrown) {
+    if (thrown instanceof RangeError) return refusal('note', `${params.site}: ${wordsOf(thrown)}.`);
+    return refusal('error', `The log of ${params.site} could not be read: ${wordsOf(thrown)}.`);
+  }
+}
+
+/** A log written by another version may hold what the screens do not know: it stops here. */
+function checked<M extends HistoryMethod>(
+  method: M,
+  site: string,
+  reply: Extract<MonitorReply<M>, { ok: true }>,
+): MonitorReply<M> {
+  const result = monitorMethods[method].result.safeParse(reply.result);
+  if (result.success) return reply;
+  return refusal(
+    'error',
+    `The log of ${site} holds what this version cannot read: ${firstIssue(result.error)}.`,
+  );
+}

@@ -1,0 +1,28 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { Problem } from '../../shared-types/monitor-api.ts';
+
+/** Problems by their cause: a cause stands once, however often it strikes. */
+export interface ProblemBook {
+  /** @returns true when this changed what a person would read. */
+  put(cause: string, problem: Problem): boolean;
+  /** @returns true when the cause stood. */
+  settle(cause: string): boolean;
+  list(): Problem[];
+}
+
+/** Most causes that are kept at a time; a flood of strange topics must not fill the memory. */
+const mostCauses = 50;
+
+export function createProblemBook(): ProblemBook {
+  const book = new Map<string, Problem>();
+  return {
+    put(cause, problem) {
+      if (isDeepStrictEqual(book.get(cause), problem)) return false;
+      if (!book.has(cause) && book.size >= mostCauses) return false;
+      book.set(cause, problem);
+      return true;
+    },
+    settle: (cause) => book.delete(cause),
+    list: () => [...book.values()],
+  };
+}

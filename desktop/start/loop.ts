@@ -1,0 +1,47 @@
+import { type ClockAnchor, formatAnchor } from '../../controller/clock.ts';
+import { startChild } from './child.ts';
+import type { Parts } from './parts.ts';
+import { plantStatePath, siteFile } from './places.ts';
+
+/** Controller and simulated device at work. */
+interface Loop {
+  readonly brokerUrl: string;
+  /** Why the first of both ended, in words. */
+  readonly ended: Promise<string>;
+}
+
+export type LoopStart =
+  | { readonly ok: true; readonly loop: Loop }
+  | { readonly ok: false; readonly reason: string };
+
+/** Starts the controller with its broker, then the device on that broker; both live by the same clock. */
+export async function startLoop(
+  parts: Parts,
+  site: string,
+  dataFolder: string,
+  anchor: ClockAnchor,
+): Promise<LoopStart> {
+  const shared = ['--site', siteFile, '--clock', formatAnchor(anchor)];
+  const controllerModule = new URL('../../controller/main.ts', import.meta.url);
+  const deviceModule = new URL('../../sim/device/main.ts', import.meta.url);
+  const controller = parts.begin(() =>
+    startChild('controller', controllerModule, [...shared, '--data', dataFolder], brokerOf),
+  );
+  const brokerUrl = await controller.ready;
+  if (brokerUrl === undefined) return { ok: false, reason: await controller.ended };
+
+  const plantState = plantStatePath(dataFolder, site);
+  const deviceArguments = [...shared, '--broker', brokerUrl, '--plant-state', plantState];
+  const device = parts.begin(() =>
+    startChild('device', deviceModule, deviceArguments, (line) =>
+      line === 'device ready' ? line : undefined,
+    ),
+  );
+  const ended = Promise.race([controller.ended, device.ended]);
+  return { ok: true, loop: { brokerUrl, ended } };
+}
+
+/** The broker's address in the line that a controller prints once it runs. */
+function brokerOf(line: string): string | undefined {
+  return /^controller ready: broker (mqtts?:\/\/\S+) site \S+$/.exec(line)?.[1];
+}

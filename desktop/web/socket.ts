@@ -1,0 +1,88 @@
+import type { Server } from 'node:http';
+import type { Duplex } from 'node:stream';
+import { type RawData, type WebSocket, WebSocketServer } from 'ws';
+import type { MonitorApi } from '../../shared-types/monitor-api.ts';
+import { answerText } from '../host/wire.ts';
+import { comesFromOwnPage, speaksToLoopback } from './doorman.ts';
+import { createOutbox } from './outbox.ts';
+
+/** Limits of one door. All are design choices. */
+const mostMessageBytes = 65_536;
+const mostClients = 50;
+const mostOpenCalls = 64;
+const pingEveryMs = 15_000;
+
+const doorPath = '/monitor';
+
+/** Opens the door between browsers and the host at `/monitor`: calls in, replies and events out. */
+export function attachDoor(server: Server, api: MonitorApi): { close(): void } {
+  const door = new WebSocketServer({
+    noServer: true,
+    maxPayload: mostMessageBytes,
+    perMessageDeflate: false,
+  });
+  server.on('upgrade', (request, stream, head) => {
+    const path = URL.parse(request.url ?? '', 'http://localhost')?.pathname;
+    if (!speaksToLoopback(request.headers)) refuse(stream, '421 Misdirected Request');
+    else if (path !== doorPath) refuse(stream, '404 Not Found');
+    else if (!comesFromOwnPage(request.headers)) refuse(stream, '403 Forbidden');
+    else if (door.clients.size >= mostClients) refuse(stream, '503 Service Unavailable');
+    else door.handleUpgrade(request, stream, head, (socket) => admit(socket, api));
+  });
+  return {
+    close() {
+      for (const socket of door.clients) socket.close(1001, 'the monitor stops');
+      door.close();
+    },
+  };
+}
+
+function refuse(stream: Duplex, status: string): void {
+  stream.on('error', () => stream.destroy());
+  stream.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+}
+
+function admit(socket: WebSocket, api: MonitorApi): void {
+  const outbox = createOutbox({
+    get bufferedAmount() {
+      return socket.bufferedAmount;
+    },
+    send: (text, sent) => socket.send(text, sent),
+  });
+  let openCalls = 0;
+
+  async function answer(data: RawData): Promise<void> {
+    openCalls++;
+    const wire = await answerText(api, data.toString());
+    // A call stays open until its reply has left, so that a client that never reads cannot pile them up.
+    outbox.reply(wire, () => openCalls--);
+  }
+
+  socket.on('message', (data, isBinary) => {
+    if (isBinary) socket.close(1003, 'text only');
+    else if (openCalls >= mostOpenCalls) socket.close(1008, 'too many calls at a time');
+    else void answer(data);
+  });
+  socket.on('error', () => socket.terminate());
+  const stopListening = api.listen(outbox.event);
+  const stopPinging = watchPulse(socket);
+  socket.on('close', () => {
+    stopListening();
+    stopPinging();
+  });
+}
+
+/** Ends a connection whose other end is gone without a word. */
+function watchPulse(socket: WebSocket): () => void {
+  let alive = true;
+  socket.on('pong', () => {
+    alive = true;
+  });
+  const timer = setInterval(() => {
+    if (!alive) return socket.terminate();
+    alive = false;
+    return socket.ping();
+  }, pingEveryMs);
+  timer.unref();
+  return () => clearInterval(timer);
+}

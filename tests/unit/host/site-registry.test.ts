@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { createSiteRegistry } from '../../../desktop/host/site-registry.ts';
+import { siteName, snapshot } from './samples.ts';
+
+describe('createSiteRegistry', () => {
+  it('counts the age of a snapshot from its arrival', () => {
+    let nowMs = 5_000_000;
+    const sites = createSiteRegistry(() => nowMs);
+    sites.take({ kind: 'snapshot', site: siteName, message: snapshot() }, false);
+    nowMs += 700;
+    expect(sites.live(siteName)?.snapshotAgeMs).toBe(700);
+  });
+
+  it('takes the age of a snapshot that the broker had kept from its own calendar, unless that runs fast', () => {
+    const sites = createSiteRegistry(() => 5_000_000);
+    sites.take({ kind: 'snapshot', site: siteName, message: snapshot() }, true);
+    expect(sites.live(siteName)?.snapshotAgeMs).toBe(4_000_000);
+    sites.take({ kind: 'snapshot', site: siteName, message: snapshot({ clockSpeed: 60 }) }, true);
+    expect(sites.live(siteName)?.snapshotAgeMs).toBe(0);
+  });
+
+  it('forgets what the broker was told to forget, and that alone', () => {
+    const sites = createSiteRegistry(() => 0);
+    sites.take({ kind: 'snapshot', site: siteName, message: snapshot() }, false);
+    sites.take({ kind: 'status', site: siteName, message: { schema: 1, state: 'online' } }, false);
+    sites.take({ kind: 'cleared', site: siteName, what: 'snapshot' }, false);
+    expect(sites.all()).toEqual([
+      {
+        name: siteName,
+        status: { schema: 1, state: 'online' },
+        site: null,
+        snapshot: null,
+        snapshotAgeMs: null,
+      },
+    ]);
+  });
+
+  it('takes no more sites than it can keep, and still hears those it has', () => {
+    const sites = createSiteRegistry(() => 0);
+    const status = (site: string) =>
+      sites.take({ kind: 'status', site, message: { schema: 1, state: 'online' } }, false);
+    const taken = Array.from({ length: 600 }, (_, index) => status(`site-${index}`)).filter(Boolean);
+    expect(taken).toHaveLength(500);
+    expect(status('site-0')).toBe(true);
+  });
+});
