@@ -29,6 +29,9 @@ const stopDeadlineMs = 2500;
 /** Age of this process at which the page's address is told even if the controller is not up yet [ms]. */
 const tellAtMs = 8000;
 
+/** Wall time that controller and device may take to come up [ms]. */
+const comingUpMs = 3000;
+
 export function createHouse(options: StartOptions): House {
   const parts = createParts(stopDeadlineMs);
   return {
@@ -67,14 +70,17 @@ async function beginLoop(options: StartOptions, parts: Parts): Promise<LoopStart
   const { site } = read;
   const log = logPath(options.data, site.name);
   if (!existsSync(log)) {
-    const fault = await recordFirstDays(parts, options.data, options.from ?? firstInstantMs);
+    // The calendar goes on one step after the last one recorded: at the instant that was asked for.
+    const untilMs = (options.from ?? firstInstantMs) - site.control.stepS * 1000;
+    const fault = await recordFirstDays(parts, options.data, untilMs);
     if (fault !== undefined) return { ok: false, reason: fault };
   }
   const choice = chooseAnchor({
     newestMs: newestOf(log),
     fromMs: options.from,
     stepMs: site.control.stepS * 1000,
-    wallMs: Date.now(),
+    // The calendar stands until controller and device have both come up.
+    wallMs: Date.now() + comingUpMs,
     speed: options.speed,
   });
   return choice.ok ? startLoop(parts, site.name, options.data, choice.anchor) : choice;

@@ -70,7 +70,8 @@ async function endWell(one: Started, signal: NodeJS.Signals): Promise<void> {
 
 describe('the start command', () => {
   it('runs the whole job on a first start: page, live values, requests, recorded days, replay', async () => {
-    const one = start();
+    const from = '2031-06-21T09:00:00Z';
+    const one = start('--from', from);
     const url = await one.url();
     const page = await fetch(url);
     expect(page.status).toBe(200);
@@ -89,6 +90,11 @@ describe('the start command', () => {
     const day = days.result.map((known) => known.day).sort()[1] ?? '';
     expect(await door.call('replay', { site, day })).toMatchObject({ ok: true, result: { day, same: true } });
     expect((await door.call('recent', { site, hours: 6 })).ok).toBe(true);
+
+    // The calendar began where it was told to, and the device was there before the controller missed it.
+    const { decision } = await snapshotOf(door);
+    expect(decision.nowMs).toBeGreaterThanOrEqual(Date.parse(from));
+    expect(decision.alarms).toEqual([]);
     door.close();
     await endWell(one, 'SIGINT');
   });
