@@ -19,6 +19,7 @@ export const reasonCodes = [
   'circulating-for-heat',
   'circulating-least-on',
   'resting-no-gain',
+  'resting-colder-than-store',
   'emptying-no-gain',
   'emptied',
   // the operator asked
@@ -34,6 +35,7 @@ export const reasonCodes = [
   'liner-heat',
   'sensors-failed',
   'dry-running',
+  'water-lost',
   'fill-failed',
   'fill-failed-locked',
   'not-emptying',

@@ -2,10 +2,15 @@ import type { DayCurves, DaySummary, LogEvent, LogRecord } from '../../shared-ty
 import type { Settings } from '../../shared-types/settings.ts';
 import type { Site } from '../../shared-types/site.ts';
 
-/** Where a restart, or a replay, can take up: the engine's state after a step, as JSON. */
+/**
+ * Where a restart, or a replay, can take up: the engine's state after a step, as JSON.
+ *
+ * Of each run and local day the first and the newest saved state are kept, the others give way.
+ */
 export interface SavedState {
   readonly atMs: number;
   readonly run: number;
+  /** Step after which the state stood; 0 for the start of the run, whose first step has the number 1. */
   readonly step: number;
   readonly engineVersion: string;
   readonly state: unknown;
@@ -20,12 +25,18 @@ export interface Resume {
 
 /**
  * The one writer of a site's log. When the file cannot be written (damaged, locked, disk full) it
- * says so in `remark`, turns `writable` false and swallows what it is given: control goes on.
+ * says so in `remark`, turns `writable` false and swallows what it is given: control goes on. What may
+ * pass (a full disk) is tried again now and then; a damaged file is left as it is.
  */
 export interface LogWriter {
   readonly writable: boolean;
   readonly remark: string | null;
+  /** What the log holds to go on from; of one that cannot be written, what can be read of it. */
   resume(): Resume;
+  /** Everything that `work` writes in one transaction: many rows at the cost of few. */
+  batch(work: () => void): void;
+  site(revision: number): Site | null;
+  settings(revision: number): Settings | null;
   /** @returns the number of the new run. */
   startRun(engineVersion: string, atMs: number): number;
   /** Keeps the site or the settings if they are new. @returns their revision, 1 or more. */

@@ -1,0 +1,65 @@
+import type { Alarm } from '../../shared-types/alarms.ts';
+import type { Decision } from '../../shared-types/engine.ts';
+import type { LogEvent } from '../../shared-types/log.ts';
+
+/**
+ * What happened between two decisions, each thing once.
+ *
+ * @param before - The decision before, or null for the first one of a run.
+ * @param startedMs - Beginning of the run; an alarm that is older was told by the run before.
+ */
+export function eventsBetween(before: Decision | null, after: Decision, startedMs: number): LogEvent[] {
+  const was = new Map(before?.alarms.map((alarm) => [alarm.code, alarm]));
+  const is = new Map(after.alarms.map((alarm) => [alarm.code, alarm]));
+  const gone = [...was.values()].filter((alarm) => alarm.active && !is.get(alarm.code)?.active);
+  const changes = after.alarms.flatMap((alarm) => changesOf(was.get(alarm.code), alarm, before, startedMs));
+  return [
+    ...phaseEvents(before, after),
+    ...changes.map(({ kind, alarm }) => alarmEvent(kind, alarm, after.nowMs)),
+    ...gone.map((alarm) => alarmEvent('alarm-returned', is.get(alarm.code) ?? alarm, after.nowMs)),
+  ];
+}
+
+function phaseEvents(before: Decision | null, after: Decision): LogEvent[] {
+  if (before === null || before.phase === after.phase) return [];
+  const { code, values, text } = after.reasons.phase;
+  return [
+    {
+      atMs: after.nowMs,
+      kind: 'phase-changed',
+      text,
+      values: { ...values, from: before.phase, to: after.phase, reason: code },
+    },
+  ];
+}
+
+interface Change {
+  readonly kind: LogEvent['kind'];
+  readonly alarm: Alarm;
+}
+
+function changesOf(
+  was: Alarm | undefined,
+  alarm: Alarm,
+  before: Decision | null,
+  startedMs: number,
+): Change[] {
+  const changes: Change[] = [];
+  const isNew = before === null ? alarm.sinceMs >= startedMs : was?.active !== true;
+  if (alarm.active && isNew) changes.push({ kind: 'alarm-raised', alarm });
+  if (before === null || alarm.state === was?.state) return changes;
+  if (alarm.state === 'acknowledged') changes.push({ kind: 'alarm-acknowledged', alarm });
+  if (alarm.state === 'shelved') changes.push({ kind: 'alarm-shelved', alarm });
+  return changes;
+}
+
+const alarmEvent = (
+  kind: LogEvent['kind'],
+  { code, priority, text, values }: Alarm,
+  atMs: number,
+): LogEvent => ({
+  atMs,
+  kind,
+  text,
+  values: { ...values, alarm: code, priority },
+});

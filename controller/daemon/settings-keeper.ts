@@ -1,0 +1,53 @@
+import type { Answer } from '../../shared-types/engine.ts';
+import type { RequestMessage } from '../../shared-types/messages.ts';
+import type { Settings, SettingsPatch } from '../../shared-types/settings.ts';
+import type { LogWriter } from '../log/log.ts';
+import { changeSettings } from './change-settings.ts';
+
+/** The settings in force. A change holds from the next step on and is kept in the log. */
+export interface SettingsKeeper {
+  readonly settings: Settings;
+  readonly revision: number;
+  /** Changes some settings, or none with every reason. @returns the answer to who asked. */
+  change(message: RequestMessage, patch: SettingsPatch, nowMs: number): Answer;
+}
+
+export function createSettingsKeeper(
+  log: LogWriter,
+  first: { readonly settings: Settings; readonly revision: number },
+  onChanged: () => void,
+): SettingsKeeper {
+  let { settings, revision } = first;
+  return {
+    get settings() {
+      return settings;
+    },
+    get revision() {
+      return revision;
+    },
+    change(message, patch, nowMs) {
+      const change = changeSettings(settings, patch);
+      const answer = (accepted: boolean, code: Answer['code'], text: string) => ({
+        id: message.id,
+        accepted,
+        code,
+        text,
+      });
+      if (change.kind === 'refused') return answer(false, 'settings-refused', change.text);
+      if (change.kind === 'same')
+        return answer(false, 'nothing-to-do', 'These settings are in force already.');
+      settings = change.settings;
+      revision = log.keepSettings(settings, nowMs);
+      const values = Object.fromEntries(change.names.map((name) => [name, change.settings[name]]));
+      const text = `${message.who} changed ${change.text}.`;
+      log.event({
+        atMs: nowMs,
+        kind: 'settings-changed',
+        text,
+        values: { ...values, who: message.who, revision },
+      });
+      onChanged();
+      return answer(true, 'accepted', `Changed ${change.text}.`);
+    },
+  };
+}

@@ -1,0 +1,86 @@
+import type { DatabaseSync, StatementSync } from 'node:sqlite';
+import type { LogRecord } from '../../shared-types/log.ts';
+import { type Settings, settingsSchema } from '../../shared-types/settings.ts';
+import { type Site, siteSchema } from '../../shared-types/site.ts';
+import { allColumns, applicationId, layoutVersion, runOfKey, stepOfKey } from './layout.ts';
+import type { SavedState } from './log.ts';
+import { type Row, recordOf } from './row.ts';
+import { LogTrouble } from './trouble.ts';
+import type { Words } from './words.ts';
+
+/** Questions that writer and reader both ask. */
+
+/** @returns false for an empty file. @throws LogTrouble when the file is something else, or newer. */
+export function isOurLog(database: DatabaseSync): boolean {
+  const number = (pragma: string) => Number(database.prepare(`PRAGMA ${pragma}`).get()?.[pragma] ?? 0);
+  if (number('page_count') === 0) return false;
+  if (number('application_id') !== applicationId)
+    throw new LogTrouble('the file is a database, but no log of this program');
+  const version = number('user_version');
+  if (version > layoutVersion)
+    throw new LogTrouble(`the log was written by a newer version of this program (layout ${version})`);
+  return true;
+}
+
+/** Columns of the table of steps; an older log may lack some channel's. */
+export function columnsOf(database: DatabaseSync): ReadonlySet<string> {
+  const rows = database.prepare('PRAGMA table_info(steps)').all();
+  return new Set(rows.map((row) => String(row['name'])));
+}
+
+/** Steps as rows of `allColumns`, in the order in which they were written. */
+export function prepareSteps(database: DatabaseSync, where: string): StatementSync {
+  const present = columnsOf(database);
+  const columns = allColumns.map((column) => (present.has(column) ? column : 'NULL'));
+  const statement = database.prepare(`SELECT ${columns.join()} FROM steps WHERE ${where} ORDER BY id`);
+  statement.setReturnArrays(true);
+  return statement;
+}
+
+export function* recordsOf(
+  statement: StatementSync,
+  words: Words,
+  ...parameters: number[]
+): IterableIterator<LogRecord> {
+  for (const row of statement.iterate(...parameters)) yield recordOf(row as unknown as Row, words);
+}
+
+/** Newest saved state whose key lies in [from, to], or null. */
+export function stateWithin(database: DatabaseSync, from: number, to: number): SavedState | null {
+  const row = database
+    .prepare('SELECT * FROM states WHERE id BETWEEN ? AND ? ORDER BY id DESC LIMIT 1')
+    .get(from, to);
+  if (row === undefined) return null;
+  const key = Number(row['id']);
+  return {
+    atMs: Number(row['at_ms']),
+    run: runOfKey(key),
+    step: stepOfKey(key),
+    engineVersion: String(row['engine_version']),
+    state: JSON.parse(String(row['json'])),
+  };
+}
+
+/** A site as it was kept, or null when it is missing or of a form that is no longer understood. */
+export function siteOf(database: DatabaseSync, revision: number): Site | null {
+  return siteSchema.safeParse(jsonOf(database, 'sites', revision)).data ?? null;
+}
+
+/** Settings as they were kept, or null when they are missing or no longer understood. */
+export function settingsOf(database: DatabaseSync, revision: number): Settings | null {
+  return settingsSchema.safeParse(jsonOf(database, 'settings', revision)).data ?? null;
+}
+
+function jsonOf(database: DatabaseSync, table: 'sites' | 'settings', revision: number): unknown {
+  const row = database.prepare(`SELECT json FROM ${table} WHERE revision = ?`).get(revision);
+  return row === undefined ? null : JSON.parse(String(row['json']));
+}
+
+/** Number and text of the newest revision, or null before the first. */
+export function newestRevision(
+  database: DatabaseSync,
+  table: 'sites' | 'settings',
+): { revision: number; json: string } | null {
+  const row = database.prepare(`SELECT revision, json FROM ${table} ORDER BY revision DESC LIMIT 1`).get();
+  return row === undefined ? null : { revision: Number(row['revision']), json: String(row['json']) };
+}

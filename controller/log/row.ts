@@ -1,0 +1,149 @@
+import type { AlarmCode } from '../../shared-types/alarms.ts';
+import { type Channel, channels } from '../../shared-types/channels.ts';
+import type { EngineInput, Feedback, PhaseName, Totals } from '../../shared-types/engine.ts';
+import type { LogRecord, Outcome } from '../../shared-types/log.ts';
+import type { RawReadings, SensorFault } from '../../shared-types/readings.ts';
+import type { ReasonCode } from '../../shared-types/reasons.ts';
+import {
+  dayNumber,
+  dayText,
+  runOfKey,
+  type StepColumn,
+  stepColumns,
+  stepKey,
+  stepOfKey,
+  totalNames,
+} from './layout.ts';
+import type { Words } from './words.ts';
+
+/** What SQLite holds in a cell of a step. */
+type Cell = number | string | null;
+export type Row = readonly Cell[];
+
+const positionOf = Object.fromEntries(stepColumns.map((column, position) => [column, position])) as Record<
+  StepColumn,
+  number
+>;
+
+/** A step as the cells of its row, in the order of `allColumns`. */
+export function rowOf(record: LogRecord, heatTodayJ: number, words: Words): Row {
+  const { input, outcome } = record;
+  const { outputs, reasons } = outcome;
+  const cells: Record<StepColumn, Cell> = {
+    id: stepKey(record.run, record.step),
+    at_ms: input.nowMs,
+    day: dayNumber(input.localDay),
+    site: record.siteRevision,
+    settings: record.settingsRevision,
+    elapsed_ms: input.elapsedMs,
+    faults: words.numberOf(faultsText(input.readings)),
+    feedback_pump: input.feedback?.pumpFraction ?? null,
+    feedback_drain: flagCell(input.feedback?.drainOpen ?? null),
+    feedback_age_ms: input.feedback?.ageMs ?? null,
+    request: input.request === null ? null : JSON.stringify(input.request),
+    phase: words.numberOf(outcome.phase),
+    pump: outputs.pumpFraction,
+    drain_open: flagCell(outputs.drainOpen),
+    drain_pump: flagCell(outputs.drainPumpOn),
+    exchanger_pump: flagCell(outputs.exchangerPumpOn),
+    reason_phase: words.numberOf(reasons.phase),
+    reason_pump: words.numberOf(reasons.pump),
+    reason_drain: words.numberOf(reasons.drain),
+    alarms: words.numberOf(outcome.alarms.join()),
+    failed: words.numberOf(outcome.failed.join()),
+    ...outcome.total,
+    heat_today_j: heatTodayJ,
+  };
+  return [...stepColumns.map((column) => cells[column]), ...channelCells(input.readings)];
+}
+
+/** The step that a row holds. @throws RangeError when a word of it is missing. */
+export function recordOf(row: Row, words: Words): LogRecord {
+  const key = numberAt(row, 'id');
+  return {
+    step: stepOfKey(key),
+    run: runOfKey(key),
+    siteRevision: numberAt(row, 'site'),
+    settingsRevision: numberAt(row, 'settings'),
+    input: inputOf(row, words),
+    outcome: outcomeOf(row, words),
+  };
+}
+
+function inputOf(row: Row, words: Words): EngineInput {
+  const request = row[positionOf.request];
+  return {
+    nowMs: numberAt(row, 'at_ms'),
+    elapsedMs: row[positionOf.elapsed_ms] as number | null,
+    localDay: dayText(numberAt(row, 'day')),
+    readings: readingsOf(row, wordAt(row, 'faults', words)),
+    feedback: feedbackOf(row),
+    request: typeof request === 'string' ? JSON.parse(request) : null,
+  };
+}
+
+function outcomeOf(row: Row, words: Words): Outcome {
+  return {
+    phase: wordAt(row, 'phase', words) as PhaseName,
+    outputs: {
+      pumpFraction: numberAt(row, 'pump'),
+      drainOpen: numberAt(row, 'drain_open') === 1,
+      drainPumpOn: numberAt(row, 'drain_pump') === 1,
+      exchangerPumpOn: numberAt(row, 'exchanger_pump') === 1,
+    },
+    reasons: {
+      phase: wordAt(row, 'reason_phase', words) as ReasonCode,
+      pump: wordAt(row, 'reason_pump', words) as ReasonCode,
+      drain: wordAt(row, 'reason_drain', words) as ReasonCode,
+    },
+    alarms: listOf(wordAt(row, 'alarms', words)) as AlarmCode[],
+    failed: listOf(wordAt(row, 'failed', words)) as Channel[],
+    total: Object.fromEntries(totalNames.map((name) => [name, numberAt(row, name)])) as Totals,
+  };
+}
+
+/** Words of a joined set; none of an empty one. */
+export const listOf = (text: string) => (text === '' ? [] : text.split(','));
+
+const numberAt = (row: Row, column: StepColumn) => row[positionOf[column]] as number;
+const wordAt = (row: Row, column: StepColumn, words: Words) => words.wordOf(numberAt(row, column));
+
+const flagCell = (flag: boolean | null) => (flag === null ? null : Number(flag));
+
+function feedbackOf(row: Row): Feedback | null {
+  const ageMs = row[positionOf.feedback_age_ms];
+  if (typeof ageMs !== 'number') return null;
+  const drain = row[positionOf.feedback_drain];
+  return {
+    pumpFraction: numberAt(row, 'feedback_pump'),
+    drainOpen: typeof drain === 'number' ? drain === 1 : null,
+    ageMs,
+  };
+}
+
+function channelCells(readings: RawReadings): Cell[] {
+  return channels.flatMap((channel) => [readings[channel]?.value ?? null, readings[channel]?.ageMs ?? null]);
+}
+
+const faultsText = (readings: RawReadings) =>
+  channels
+    .filter((channel) => readings[channel]?.fault !== undefined)
+    .map((channel) => `${channel}=${readings[channel]?.fault}`)
+    .join();
+
+function readingsOf(row: Row, faultsText: string): RawReadings {
+  const faults = new Map(listOf(faultsText).map((pair) => pair.split('=') as [Channel, SensorFault]));
+  const readings: RawReadings = {};
+  channels.forEach((channel, index) => {
+    const at = stepColumns.length + 2 * index;
+    const ageMs = row[at + 1];
+    if (typeof ageMs !== 'number') return;
+    const fault = faults.get(channel);
+    readings[channel] = {
+      value: (row[at] ?? null) as number | null,
+      ageMs,
+      ...(fault === undefined ? {} : { fault }),
+    };
+  });
+  return readings;
+}

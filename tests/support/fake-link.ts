@@ -1,0 +1,33 @@
+import type { LoopLink } from '../../controller/links/link.ts';
+import type { Feedback } from '../../shared-types/engine.ts';
+import type { OutputMessage } from '../../shared-types/messages.ts';
+import type { RawReadings } from '../../shared-types/readings.ts';
+
+export interface FakeLink extends LoopLink {
+  /** All that was put out, in order. */
+  readonly applied: OutputMessage[];
+  /** What it says from now on. */
+  hear(readings: RawReadings, feedback?: Feedback | null): void;
+}
+
+/** A link whose device is the test. */
+export function fakeLink(): FakeLink {
+  const applied: OutputMessage[] = [];
+  let said: RawReadings = {};
+  let done: Feedback | null = null;
+  let taken = 0;
+  return {
+    applied,
+    hear(readings, feedback = null) {
+      said = readings;
+      done = feedback;
+      taken++;
+    },
+    open: async () => undefined,
+    readings: () => said,
+    feedback: () => done,
+    apply: (message) => void applied.push(message),
+    health: () => ({ kind: 'mqtt', connected: true, taken, ignored: 0, lastIgnored: null, losses: 0 }),
+    close: async () => undefined,
+  };
+}
