@@ -3,7 +3,7 @@ import { messageSchemaVersion, type RequestMessage } from '../../shared-types/me
 import type { Site } from '../../shared-types/site.ts';
 import type { Clock } from '../clock.ts';
 import { boundedWait } from '../links/bounded-wait.ts';
-import { type RunningBroker, startBroker } from '../links/broker.ts';
+import type { RunningBroker } from '../links/broker.ts';
 import type { LoopLink } from '../links/link.ts';
 import { type BrokerCredentials, openLink } from '../links/open-link.ts';
 import { localDaysOf } from '../log/local-day.ts';
@@ -54,7 +54,7 @@ export async function startController(options: ControllerOptions): Promise<Contr
   notes.watchLog();
   const broker = await startOwnBroker(site, notes, log);
   const run = beginRun(log, engine, site, clock.nowMs());
-  const link = openLink({
+  const link = await openLink({
     site,
     clock,
     ...(broker === undefined
@@ -77,6 +77,8 @@ interface Parts {
 async function startOwnBroker(site: Site, notes: Notes, log: LogWriter): Promise<RunningBroker | undefined> {
   if (site.broker === undefined) return undefined;
   try {
+    // Its library takes some fifteen megabytes, which a site with a broker of its own need not spend.
+    const { startBroker } = await import('../links/broker.ts');
     const report = ({ text }: { text: string }) => notes.note('message-ignored', text);
     return await startBroker({ ...site.broker, site, report });
   } catch (thrown) {

@@ -2,8 +2,6 @@ import { readFile } from 'node:fs/promises';
 import type { Site } from '../../shared-types/site.ts';
 import type { Clock } from '../clock.ts';
 import type { LinkReport, LoopLink } from './link.ts';
-import { mqttLink } from './mqtt-link.ts';
-import { serialLink } from './serial/serial-link.ts';
 
 export interface BrokerCredentials {
   readonly username: string;
@@ -23,12 +21,18 @@ export interface OpenLinkOptions {
 /**
  * The link that a site file describes; `open()` it to begin.
  *
+ * Only the library that this link needs is loaded: each takes some fifteen megabytes.
+ *
  * @throws RangeError when the site's link is MQTT and neither it nor the caller names a broker.
  */
-export function openLink(options: OpenLinkOptions): LoopLink {
+export async function openLink(options: OpenLinkOptions): Promise<LoopLink> {
   const { site, clock, report } = options;
   const { link } = site;
-  if (link.kind === 'serial') return serialLink({ site, clock, path: link.path, baud: link.baud, report });
+  if (link.kind === 'serial') {
+    const { serialLink } = await import('./serial/serial-link.ts');
+    return serialLink({ site, clock, path: link.path, baud: link.baud, report });
+  }
+  const { mqttLink } = await import('./mqtt-link.ts');
   const shared = { site, outputsTopic: link.outputsTopic, clock, report };
   if (link.url === undefined) return mqttLink({ ...shared, ...embedded(options) });
   return mqttLink({

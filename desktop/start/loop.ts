@@ -22,7 +22,7 @@ export async function startLoop(
   anchor: ClockAnchor,
 ): Promise<LoopStart> {
   const shared = ['--site', siteFile, '--clock', formatAnchor(anchor)];
-  const controllerModule = new URL('../../controller/main.ts', import.meta.url);
+  const controllerModule = new URL('../../controller/main.mjs', import.meta.url);
   const deviceModule = new URL('../../sim/device/main.ts', import.meta.url);
   const controller = parts.begin(() =>
     startChild('controller', controllerModule, [...shared, '--data', dataFolder], brokerOf),

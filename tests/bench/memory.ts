@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { startNode } from '../support/process.ts';
+import { startNode, startProgram } from '../support/process.ts';
 import { demoContent, writeSite } from '../support/sites.ts';
 import { temporaryFolder } from '../support/temporary.ts';
 import { sleep } from '../support/wait.ts';
@@ -9,7 +9,12 @@ import { report } from './figure.ts';
 export async function benchMemory({ minutes }: { minutes: number }): Promise<void> {
   const folder = temporaryFolder('bench');
   const siteFile = writeSite(folder.file('site.yaml'), demoContent({ control: { stepS: 1 } }));
-  const controller = startNode('controller/main.ts', ['--site', siteFile, '--data', folder.path]);
+  // As `npm run controller` runs it.
+  const controller = startProgram(process.execPath, [
+    '--max-semi-space-size=2',
+    'controller/main.mjs',
+    ...['--site', siteFile, '--data', folder.path],
+  ]);
   try {
     const ready = await controller.line(/^controller ready: broker (\S+)/);
     const device = startNode('sim/device/main.ts', ['--site', siteFile, '--broker', ready[1] ?? '']);

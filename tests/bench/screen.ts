@@ -14,7 +14,7 @@ const messages = 40;
 export async function benchScreen(): Promise<void> {
   const folder = temporaryFolder('bench');
   const siteFile = writeSite(folder.file('site.yaml'), demoContent({ control: { stepS: 1 } }));
-  const controller = startNode('controller/main.ts', ['--site', siteFile, '--data', folder.path]);
+  const controller = startNode('controller/main.mjs', ['--site', siteFile, '--data', folder.path]);
   const broker = (await controller.line(/^controller ready: broker (\S+)/))[1] ?? '';
   const monitor = startNode('desktop/web/main.ts', [
     '--broker',

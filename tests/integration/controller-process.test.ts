@@ -114,7 +114,7 @@ describe('the controller as a process', () => {
 
   it('stops when the process that started it is gone', async () => {
     const site = writeSite(folder.file('site.yaml'), demoContent());
-    const child = fork('controller/main.ts', ['--site', site, '--data', folder.file('data')], {
+    const child = fork('controller/main.mjs', ['--site', site, '--data', folder.file('data')], {
       silent: true,
     });
     await once(child.stdout as NodeJS.ReadableStream, 'data');
@@ -185,7 +185,7 @@ describe('the controller as a process', () => {
 
 describe('a start that cannot be', () => {
   const run = async (...args: string[]) => {
-    const program = startNode('controller/main.ts', [...args, '--data', folder.file('data')]);
+    const program = startNode('controller/main.mjs', [...args, '--data', folder.file('data')]);
     const { code } = await program.ended;
     return { code, lines: program.output().trim().split('\n') };
   };

@@ -132,7 +132,7 @@ describe('Mosquitto', () => {
       writeFileSync(passwordFile, 'wrong\n');
       const reports: LinkReport[] = [];
       const site = siteOf(demoContent({ link: { ...linkTo(broker, 'controller'), passwordFile } }));
-      const link = openLink({ site, clock: wallClock, report: (report) => reports.push(report) });
+      const link = await openLink({ site, clock: wallClock, report: (report) => reports.push(report) });
       await link.open();
       expect(link.health().connected).toBe(false);
       expect(reports.map(({ text }) => text).join()).toMatch(/not reached.*not authorized/i);
@@ -147,7 +147,7 @@ describe('Mosquitto', () => {
       const reports: LinkReport[] = [];
       const passwordFile = broker.passwordFile('nobody' as BrokerUser);
       const site = siteOf(demoContent({ link: { ...linkTo(broker, 'controller'), passwordFile } }));
-      const link = openLink({ site, clock: wallClock, report: (report) => reports.push(report) });
+      const link = await openLink({ site, clock: wallClock, report: (report) => reports.push(report) });
       await link.open();
       expect(reports[0]).toMatchObject({
         kind: 'link-lost',
@@ -165,7 +165,7 @@ describe('Mosquitto', () => {
       });
       const reports: LinkReport[] = [];
       const site = siteOf(demoContent({ link: linkTo(broker, 'controller') }));
-      const link = openLink({ site, clock: wallClock, report: (report) => reports.push(report) });
+      const link = await openLink({ site, clock: wallClock, report: (report) => reports.push(report) });
       await link.open();
       await until('the refusal', () => link.health().ignored === 1);
       expect(link.readings()).toEqual({});
@@ -244,7 +244,7 @@ describe('Mosquitto', () => {
       const before = await join('device', lasting);
       await before.client.subscribeAsync(outputs, { qos: 1 });
       await before.client.endAsync();
-      const link = openLink({
+      const link = await openLink({
         site: siteOf(demoContent({ link: linkTo(broker, 'controller') })),
         clock: wallClock,
         report: () => undefined,

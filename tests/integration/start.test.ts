@@ -122,7 +122,7 @@ describe('the start command', () => {
   });
 
   it.each([
-    ['controller', 'controller/main.ts'],
+    ['controller', 'controller/main.mjs'],
     ['device', 'sim/device/main.ts'],
   ])('stops the rest and says so when the %s dies', async (name, part) => {
     const one = start();

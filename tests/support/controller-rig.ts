@@ -31,7 +31,7 @@ export async function startController(
 ): Promise<RunningController> {
   const content = demoContent({ control: { stepS: 1, outputExpiryS: 10 }, ...site });
   const file = writeSite(folder.file('site.yaml'), content);
-  const all = [...nodeArgs, 'controller/main.ts', '--site', file, '--data', folder.file('data'), ...args];
+  const all = [...nodeArgs, 'controller/main.mjs', '--site', file, '--data', folder.file('data'), ...args];
   const program = startProgram(process.execPath, all);
   const [, brokerUrl = ''] = await program.line(
     /^controller ready: broker (\S+) site quillhaven-wash-house$/,

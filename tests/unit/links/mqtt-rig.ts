@@ -27,7 +27,7 @@ export async function mqttRig(parts: MqttRigParts): Promise<LinkRig> {
   const clock = manualClock();
   const reports: LinkReport[] = [];
   const heard: HeardOutputs[] = [];
-  const link: LoopLink = openLink({
+  const link: LoopLink = await openLink({
     site: siteOf(demoContent(parts.changes)),
     clock,
     report: (report) => reports.push(report),

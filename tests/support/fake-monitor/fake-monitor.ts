@@ -1,0 +1,125 @@
+import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
+import type { Answer } from '../../../shared-types/engine.ts';
+import type { RequestedOperation } from '../../../shared-types/messages.ts';
+import type {
+  HostState,
+  MonitorApi,
+  MonitorEvent,
+  MonitorMethod,
+  MonitorParams,
+  MonitorReply,
+  SiteLive,
+} from '../../../shared-types/monitor-api.ts';
+import { testDayCurves, testDays, testRecent, testReplay } from './history.ts';
+import { testLive } from './snapshot.ts';
+
+/** A monitor of fixed, made-up data behind the real web server: the screens without a controller. */
+export interface FakeMonitor {
+  readonly url: string;
+  /** Requests in the order in which they came. */
+  readonly asked: readonly RequestedOperation[];
+  /** Shows a site in another state, to pages that are open and to those that open later. */
+  show(live: SiteLive): void;
+  showHost(host: Partial<HostState>): void;
+  /** The answer to the coming requests. */
+  answerWith(answer: Pick<Answer, 'accepted' | 'code' | 'text'>): void;
+  /** Whether the coming replays meet the same decisions. */
+  replaySame(same: boolean): void;
+  /** Forgets what the tests before changed. */
+  reset(): void;
+  close(): Promise<void>;
+}
+
+const calmHost: HostState = { brokerConnected: true, brokerUrl: 'mqtt://127.0.0.1:1883', problems: [] };
+const agrees = { accepted: true, code: 'accepted', text: 'Accepted: the test controller does so.' } as const;
+
+export async function startFakeMonitor(pageFolder: string, port = 0): Promise<FakeMonitor> {
+  const listeners = new Set<(event: MonitorEvent) => void>();
+  const asked: RequestedOperation[] = [];
+  let lives = new Map<string, SiteLive>();
+  let host = calmHost;
+  let answer: Pick<Answer, 'accepted' | 'code' | 'text'> = agrees;
+  let same = true;
+
+  function replyTo(method: MonitorMethod, params: never): unknown {
+    const {
+      day = '',
+      hours = 6,
+      operation,
+    } = params as {
+      day?: string;
+      hours?: number;
+      operation: RequestedOperation;
+    };
+    switch (method) {
+      case 'hostState':
+        return host;
+      case 'sites':
+        return [...lives.values()];
+      case 'days':
+        return testDays;
+      case 'day':
+        return testDayCurves(day);
+      case 'recent':
+        return testRecent(hours);
+      case 'events':
+        return [];
+      case 'replay':
+        return testReplay(day, same);
+      case 'request':
+        asked.push(operation);
+        return { id: 'request-1', ...answer };
+    }
+  }
+
+  const tell = (event: MonitorEvent) => {
+    for (const listener of listeners) listener(event);
+  };
+  const api: MonitorApi = {
+    async call<M extends MonitorMethod>(method: M, params: MonitorParams<M>) {
+      return { ok: true, result: replyTo(method, params as never) } as MonitorReply<M>;
+    },
+    listen(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+
+  const show = (live: SiteLive) => {
+    lives.set(live.name, live);
+    tell({ kind: 'live', live });
+  };
+  const showHost = (change: Partial<HostState>) => {
+    host = { ...calmHost, ...change };
+    tell({ kind: 'host', host });
+  };
+  const server = await serve(api, pageFolder, port);
+  show(testLive());
+  return {
+    url: server.url,
+    asked,
+    show,
+    showHost,
+    answerWith: (next) => {
+      answer = next;
+    },
+    replaySame: (next) => {
+      same = next;
+    },
+    reset() {
+      asked.length = 0;
+      answer = agrees;
+      same = true;
+      lives = new Map();
+      showHost({});
+      show(testLive());
+    },
+    close: () => server.close(),
+  };
+}
+
+async function serve(api: MonitorApi, pageFolder: string, port: number): Promise<WebServer> {
+  const started = await serveMonitor({ api, pageFolder, host: '127.0.0.1', port });
+  if (!started.ok) throw new Error(started.reason);
+  return started.server;
+}
