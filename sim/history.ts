@@ -9,6 +9,7 @@ import {
   safeOutputs,
   step as stepEngine,
 } from '../controller/engine/index.ts';
+import { eventsBetween } from '../controller/log/events.ts';
 import { localDaysOf } from '../controller/log/local-day.ts';
 import { type LogWriter, logPath } from '../controller/log/log.ts';
 import { openLogWriter } from '../controller/log/writer.ts';
@@ -18,7 +19,6 @@ import type { RawReadings } from '../shared-types/readings.ts';
 import { defaultSettings, settingsSchema } from '../shared-types/settings.ts';
 import type { Site } from '../shared-types/site.ts';
 import type { KeptPlant } from './device/plant-state-file.ts';
-import { eventsBetween } from './history-events.ts';
 import { advance } from './plant/advance.ts';
 import { readSensors, type SensorValues } from './plant/sensors.ts';
 import { createPlant, type PlantState } from './plant/state.ts';
@@ -108,7 +108,7 @@ function createRun({ site, fromMs, seed, kinds }: HistoryOptions, log: LogWriter
       const outcome = outcomeOf(next.decision);
       number++;
       log.append({ step: number, run, siteRevision, settingsRevision, input, outcome });
-      for (const event of eventsBetween(decision, next.decision)) log.event(event);
+      for (const event of eventsBetween(decision ?? null, next.decision, fromMs)) log.event(event);
       ({ state, decision } = next);
       atMs = nowMs;
       if (nowMs - savedMs >= stateEveryMs) save();

@@ -30,8 +30,7 @@ const end = async () => {
   await stop();
   process.exit(0);
 };
-process.on('SIGINT', end);
-process.on('SIGTERM', end);
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);
 // A parent that is gone takes its channel along; nobody else would end this process then.
 process.on('disconnect', end);
 console.log('device ready');

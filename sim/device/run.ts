@@ -43,10 +43,11 @@ export async function runDevice(options: RunOptions): Promise<() => Promise<void
     say,
   });
   let told = '';
+  let stopping = false;
   const sendFeedback = (always = false) => {
     const feedback = device.feedback();
     const text = JSON.stringify(feedback);
-    if (always || text !== told) port.sendFeedback(feedback);
+    if (!stopping && (always || text !== told)) port.sendFeedback(feedback);
     told = text;
   };
   const catchUp = () => {
@@ -63,6 +64,7 @@ export async function runDevice(options: RunOptions): Promise<() => Promise<void
   const timer = setInterval(report, Math.max(leastWallIntervalMs, readingEveryMs / clock.speed));
   const keeper = setInterval(() => keep(options, device), keepEveryWallMs);
   return async () => {
+    stopping = true;
     clearInterval(timer);
     clearInterval(keeper);
     await port.close();

@@ -29,6 +29,7 @@ export function createSerialPort(options: SerialPortOptions, events: PortEvents)
   const guard = createSequenceGuard();
   let port: SerialPort | undefined;
   let sequence = 0;
+  let understands = true;
   let closed = false;
   let retry: NodeJS.Timeout | undefined;
 
@@ -39,8 +40,14 @@ export function createSerialPort(options: SerialPortOptions, events: PortEvents)
   };
   const hello = () => send({ kind: 'hello', version: protocolVersion, role: 'device' });
   const take = (frame: SerialFrame) => {
-    if (frame.kind === 'hello' && frame.role === 'controller') return guard.restart();
-    if (frame.kind === 'outputs' && guard.judge(frame.sequence) === 'new') events.outputs(frame);
+    if (frame.kind === 'hello' && frame.role === 'controller') return takeHello(frame.version);
+    if (!understands || frame.kind !== 'outputs') return;
+    if (guard.judge(frame.sequence) === 'new') events.outputs(frame);
+  };
+  const takeHello = (version: number) => {
+    guard.restart();
+    understands = version === protocolVersion;
+    hello();
   };
   const openPort = () => {
     const opened = new SerialPort({ path, baudRate: baud, autoOpen: false });
@@ -55,6 +62,7 @@ export function createSerialPort(options: SerialPortOptions, events: PortEvents)
     opened.open((error) => {
       if (error !== null) return reopen(error.message);
       guard.restart();
+      understands = true;
       hello();
     });
   };

@@ -208,6 +208,35 @@ describe('the device on a serial line', () => {
   });
 });
 
+it('answers a hello on a serial line, and does not obey a controller of another version', async () => {
+  const line = await openSerialLine();
+  try {
+    const site = writeSite(folder.file('site.yaml'), serialContent(line.devicePath));
+    const end = openEnd(line.controllerPath);
+    await startDevice(['--site', site]);
+    await until('feedback', () => end.newest('feedback'));
+    const sayHello = async (version: number) => {
+      end.clear();
+      end.write(encodeFrame({ kind: 'hello', sequence: 0, version, role: 'controller' }));
+      expect((await until('its hello', () => end.newest('hello'))).role).toBe('device');
+    };
+    const run = { pumpFraction: 1, drainOpen: false, drainPumpOn: false, exchangerPumpOn: false };
+    const outputs = { kind: 'outputs', ...run, expiresInMs: 60_000 } as const;
+
+    await sayHello(2);
+    end.write(encodeFrame({ ...outputs, sequence: 1 }));
+    end.clear();
+    expect((await until('feedback', () => end.newest('feedback'))).pumpFraction).toBe(0);
+    await sayHello(1);
+    end.write(encodeFrame({ ...outputs, sequence: 2 }));
+    await until('the pump to run', () => end.newest('feedback')?.pumpFraction === 1);
+    await end.close();
+  } finally {
+    await device?.stop();
+    await line.remove();
+  }
+});
+
 async function startBroker(port: number): Promise<{ stop(): Promise<void> }> {
   const aedes = await Aedes.createBroker();
   const server: Server = createServer(aedes.handle);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { eventsBetween } from '../../../../controller/daemon/events.ts';
+import { eventsBetween } from '../../../../controller/log/events.ts';
 import type { Alarm } from '../../../../shared-types/alarms.ts';
 import type { Decision } from '../../../../shared-types/engine.ts';
 import { fakeDecision } from '../../../support/fake-engine.ts';
