@@ -1,0 +1,88 @@
+import type { AlarmCode } from '../../../shared-types/alarms.ts';
+import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
+import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
+import { isFrostBlind, isFrostMeasured, isFrostUnseen } from '../hazards/frost.ts';
+import { linerHotC } from '../hazards/heat.ts';
+import { failuresToLock } from '../hazards/table.ts';
+import { known, type Values } from '../known.ts';
+import { canEmpty } from '../pan.ts';
+import type { Situation } from '../situation.ts';
+
+/** What the conditions of the alarms are judged by. */
+export interface AlarmGround extends Situation {
+  readonly feedback: Feedback | null;
+  /** Outputs that were in force since the last step. */
+  readonly outputsBefore: Outputs;
+}
+
+/** What a condition says while it holds: the numbers, and what the numbers cannot say. */
+export interface Condition {
+  readonly values: Values;
+  readonly detail?: string;
+}
+
+type Judge = (ground: AlarmGround) => Condition | null;
+
+const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
+
+/** When each alarm's condition holds. */
+export const conditions: Readonly<Record<AlarmCode, Judge>> = {
+  'frost-danger': ({ state, facts, site, settings, localDay }) => {
+    const frost =
+      isFrostMeasured(state.frost, facts, settings) ||
+      isFrostBlind(state.frost, facts, settings) ||
+      isFrostUnseen(facts, site, localDay);
+    const held = !canEmpty(site) || state.water.overdue;
+    if (!frost || !held || state.water.level === 'empty') return null;
+    return { values: known({ panC: facts.coldestPanC }) };
+  },
+  'pan-sensors-failed': ({ facts }) => (facts.panC === null ? { values: {} } : null),
+  'store-sensor-failed': ({ facts }) => (facts.storeBottomC === null ? { values: {} } : null),
+  'sensor-failed': ({ facts }) => {
+    const others = facts.failed.filter(
+      (channel) => channel !== 'storeBottomC' && !(facts.panC === null && panChannels.includes(channel)),
+    );
+    if (others.length === 0) return null;
+    const names = others.map((channel) => channelMeaning[channel].title).join(', ');
+    return { values: { sensors: others.length }, detail: names };
+  },
+  'all-sensors-silent': ({ facts }) => (facts.allSilent ? { values: {} } : null),
+  'fill-failed': (ground) => failed(ground, 'fill-failed'),
+  'dry-running': (ground) => failed(ground, 'dry-running'),
+  'water-lost': (ground) => failed(ground, 'water-lost'),
+  'fill-locked': ({ state: { failure } }) =>
+    failure.count >= failuresToLock ? { values: { failures: failure.count } } : null,
+  'not-emptying': ({ state: { water }, facts }) =>
+    water.overdue ? { values: known({ levelMm: facts.levelMm }) } : null,
+  'liner-hot': ({ state: { heat }, facts, site, settings }) =>
+    heat.linerHot
+      ? { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) }
+      : null,
+  'store-hot': ({ facts: { hottestStoreC }, site }) =>
+    hottestStoreC !== null && hottestStoreC >= site.store.maximumC
+      ? { values: { storeC: hottestStoreC, maximumC: site.store.maximumC } }
+      : null,
+  'output-not-followed': notFollowed,
+  // Raised where an exception is caught, never by a condition.
+  'internal-error': () => null,
+};
+
+function failed({ state: { failure } }: AlarmGround, cause: AlarmCode): Condition | null {
+  return failure.cause === cause ? { values: { failures: failure.count } } : null;
+}
+
+function notFollowed({ feedback, outputsBefore, site, settings }: AlarmGround): Condition | null {
+  if (feedback === null || feedback.ageMs > settings.staleAfterS * 1000) return null;
+  const commanded = outputsBefore.pumpFraction;
+  const pumpDiffers = feedback.pumpFraction > 0 !== commanded > 0;
+  const drainDiffers =
+    site.drain === 'drain-valve' &&
+    feedback.drainOpen !== null &&
+    feedback.drainOpen !== outputsBefore.drainOpen;
+  if (!pumpDiffers && !drainDiffers) return null;
+  const parts = [pumpDiffers ? 'pump' : '', drainDiffers ? 'drain valve' : ''].filter((part) => part !== '');
+  return {
+    values: { commandedFraction: commanded, pumpFraction: feedback.pumpFraction },
+    detail: parts.join(' and '),
+  };
+}

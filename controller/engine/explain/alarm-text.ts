@@ -1,0 +1,21 @@
+import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
+import type { AlarmCode } from '../../../shared-types/alarms.ts';
+import type { Values } from '../known.ts';
+import { figure } from './figure.ts';
+
+const details: Readonly<Partial<Record<AlarmCode, (values: Values) => string>>> = {
+  'frost-danger': (v) => ('panC' in v ? `The pan is at ${figure(v, 'panC')} °C.` : ''),
+  'not-emptying': (v) => ('levelMm' in v ? `${figure(v, 'levelMm', 0)} mm of water stand in it.` : ''),
+  'fill-locked': (v) => `${figure(v, 'failures', 0)} failures in a row.`,
+  'liner-hot': (v) =>
+    `The pan is at ${figure(v, 'panC', 0)} °C; too hot from ${figure(v, 'linerHotC', 0)} °C on.`,
+  'store-hot': (v) =>
+    `It is at ${figure(v, 'storeC', 0)} °C; ${figure(v, 'maximumC', 0)} °C is the most it stands.`,
+};
+
+/** Head sentence of an alarm with its numbers; `detail` names what numbers cannot. */
+export function alarmText(code: AlarmCode, values: Values, detail?: string): string {
+  const numbers = details[code]?.(values) ?? '';
+  const named = detail === undefined ? '' : `: ${detail}`;
+  return `${alarmCatalogue[code].title}${named}.${numbers === '' ? '' : ` ${numbers}`}`;
+}

@@ -1,0 +1,14 @@
+import type { Values } from '../known.ts';
+
+/** A number of a reason as text; `?` where the reason does not carry it. */
+export function figure(values: Values, name: string, decimals = 1): string {
+  const value = values[name];
+  return value === undefined || !Number.isFinite(value) ? '?' : value.toFixed(decimals);
+}
+
+/** A duration as text: seconds under two minutes, else minutes. */
+export function duration(values: Values, name: string): string {
+  const value = values[name];
+  if (value === undefined) return '?';
+  return value < 120 ? `${value.toFixed(0)} s` : `${(value / 60).toFixed(0)} min`;
+}

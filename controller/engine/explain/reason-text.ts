@@ -1,0 +1,74 @@
+import type { ReasonCode } from '../../../shared-types/reasons.ts';
+import type { Values } from '../known.ts';
+import { duration, figure } from './figure.ts';
+
+const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
+  'waiting-for-sun': () => 'Waiting for sun: the sheet is no warmer than the store bottom.',
+  'waiting-fill-difference': (v) =>
+    `The empty sheet is ${figure(v, 'differenceK')} K above the store bottom; the pan is filled at ${figure(v, 'fillDifferenceK')} K.`,
+  'waiting-start-difference': (v) =>
+    `The full pan is ${figure(v, 'differenceK')} K above the store bottom; the pump starts at ${figure(v, 'startDifferenceK')} K.`,
+  'waiting-fill-delay': (v) =>
+    `Warm enough to fill for ${duration(v, 'heldS')}; the pan is filled after ${duration(v, 'fillDelayS')}.`,
+  'waiting-start-delay': (v) =>
+    `Warm enough to start for ${duration(v, 'heldS')}; the pump starts after ${duration(v, 'startDelayS')}.`,
+  'waiting-least-off': (v) =>
+    `The pump has stood for ${duration(v, 'offS')}; it may start after ${duration(v, 'leastOffS')}.`,
+  'waiting-starts-per-hour': (v) =>
+    `The pump has started ${figure(v, 'starts', 0)} times this hour; ${figure(v, 'startsPerHour', 0)} are allowed.`,
+  'start-up-proving': () => 'The pan counts as full until it is proven empty or full.',
+  'filling-for-heat': (v) =>
+    'filledS' in v
+      ? `Filling the pan for ${duration(v, 'filledS')} of about ${duration(v, 'fillTimeS')}.`
+      : `Filling: the sheet is ${figure(v, 'differenceK')} K above the store bottom.`,
+  'circulating-for-heat': (v) =>
+    `Bringing heat home: the pan is ${figure(v, 'differenceK')} K above the store bottom; the pump stops at ${figure(v, 'stopDifferenceK')} K.`,
+  'circulating-least-on': (v) => `The pump runs on for ${duration(v, 'leftS')}, its least time.`,
+  'resting-no-gain': (v) =>
+    `Resting: the pan is ${figure(v, 'differenceK')} K above the store bottom; the pump starts at ${figure(v, 'startDifferenceK')} K.`,
+  'resting-colder-than-store': (v) =>
+    `Resting: the pan is ${figure(v, 'differenceK')} K against the store bottom; emptying it now would cool the store.`,
+  'emptying-no-gain': (v) =>
+    'idleMin' in v
+      ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`
+      : `Emptying: the pan is only ${figure(v, 'differenceK')} K above the store bottom; its heat comes home.`,
+  emptied: (v) => `The pan is proven empty after ${duration(v, 'emptiedS')}.`,
+  'operator-run': (v) => `An operator asked for the pump, for another ${figure(v, 'leftMin', 0)} min.`,
+  'operator-empty': (v) => `An operator asked for an empty pan, for another ${figure(v, 'leftMin', 0)} min.`,
+  'operator-rest': (v) => `An operator asked for rest, for another ${figure(v, 'leftMin', 0)} min.`,
+  'frost-measured': (v) =>
+    `Frost protection: the pan is at ${figure(v, 'panC')} °C; it acts at ${figure(v, 'frostTemperatureC')} °C.`,
+  'frost-blind': (v) =>
+    `Frost protection: no pan sensor works and the air is at ${figure(v, 'ambientC')} °C; it acts at ${figure(v, 'blindFrostAmbientC')} °C.`,
+  'frost-all-sensors-failed': () =>
+    'Frost protection: neither pan nor air can be measured, and frost is possible at this time of the year.',
+  'frost-waiting-release': (v) =>
+    `After frost: the pan has held ${figure(v, 'frostReleaseC')} °C for ${figure(v, 'heldMin', 0)} of ${figure(v, 'frostReleaseMin', 0)} min.`,
+  'store-limit': (v) =>
+    `The store is at ${figure(v, 'storeC')} °C; no more heat is brought from ${figure(v, 'storeLimitC')} °C on.`,
+  'liner-heat': (v) =>
+    `Cooling the liner: the pan is at ${figure(v, 'panC')} °C; it is too hot from ${figure(v, 'linerHotC')} °C on.`,
+  'sensors-failed': (v) =>
+    `${v['storeFailed'] === 1 ? 'The store bottom' : 'The pan'} cannot be measured; the loop is kept safe.`,
+  'dry-running': (v) => `The pump moved no water for ${duration(v, 'dryS')} and was stopped.`,
+  'water-lost': (v) =>
+    `The resting pan lost its water${'levelMm' in v ? `; ${figure(v, 'levelMm', 0)} mm are left` : ''}.`,
+  'fill-failed': (v) => `The pan was not proven full within ${duration(v, 'fillTimeoutS')}.`,
+  'fill-failed-locked': (v) =>
+    `Locked after ${figure(v, 'failures', 0)} failures in a row; an operator has to ask for automatic.`,
+  'not-emptying': (v) =>
+    `The pan is not proven empty after ${duration(v, 'drainedS')}; it should take ${duration(v, 'drainTimeS')}.`,
+  'internal-error': () => 'The control logic failed at this step; the outputs are safe.',
+  'drain-open-when-empty': () => 'The drain stands open while the pan is empty.',
+  'drain-open-to-empty': () => 'The drain stands open so that the pan runs empty.',
+  'drain-closed-to-hold': () => 'The drain is closed to hold the water.',
+  'pump-off-while-emptying': () => 'The pump stands while the pan runs empty.',
+  'pump-off-when-empty': () => 'The pump stands while the pan is empty.',
+  'pump-fills': () => 'The pump fills the pan.',
+  'output-not-fitted': () => 'This loop has no such output.',
+};
+
+/** The sentence of a reason, with its numbers; `?` stands for a number that is not given. */
+export function reasonText(code: ReasonCode, values: Values): string {
+  return texts[code](values);
+}

@@ -1,0 +1,151 @@
+import type { ReasonCode } from '../../../shared-types/reasons.ts';
+import { known, type Values } from '../known.ts';
+import { canEmpty } from '../pan.ts';
+import type { Goal, Situation } from '../situation.ts';
+import type { FailureCause } from '../state.ts';
+import { isFrostBlind, isFrostMeasured, isFrostUnseen } from './frost.ts';
+import { linerHotC, storeLimitC } from './heat.ts';
+import { hasRunDry } from './no-flow.ts';
+
+/** Failures in a row after which only a person sets the loop going again. */
+export const failuresToLock = 2;
+
+/** One protection. */
+export interface Hazard {
+  readonly code: ReasonCode;
+  /** The numbers of the hazard while it holds, else null. */
+  readonly when: (situation: Situation) => Values | null;
+  readonly goal: (situation: Situation) => Goal;
+  /** Set where the hazard counts as a failure of the loop. */
+  readonly fails?: FailureCause;
+  readonly clears: string;
+  /** Whether an operator may override it. */
+  readonly override: 'never';
+}
+
+const empty = (): Goal => 'empty';
+const rest = (): Goal => 'rest';
+const override = 'never';
+
+/** Every protection, the most severe first. The first that holds decides. */
+export const hazards: readonly Hazard[] = [
+  {
+    code: 'dry-running',
+    when: (situation) =>
+      hasRunDry(situation) ? { dryS: seconds(situation, situation.state.timers.noFlowMs) } : null,
+    goal: empty,
+    fails: 'dry-running',
+    clears: 'when the pump stands',
+    override,
+  },
+  {
+    code: 'fill-failed',
+    when: ({ state: { phase, water }, runMs, settings: { fillTimeoutS } }) =>
+      phase.name === 'filling' && water.level !== 'full' && runMs - phase.sinceMs >= fillTimeoutS * 1000
+        ? { fillTimeoutS }
+        : null,
+    goal: empty,
+    fails: 'fill-failed',
+    clears: 'when filling has ended',
+    override,
+  },
+  {
+    code: 'water-lost',
+    when: ({ state: { phase, water }, facts, site }) =>
+      phase.name === 'resting' && water.level === 'empty' && canEmpty(site)
+        ? known({ levelMm: facts.levelMm })
+        : null,
+    goal: empty,
+    fails: 'water-lost',
+    clears: 'when the pan no longer rests',
+    override,
+  },
+  {
+    code: 'frost-measured',
+    when: ({ state, facts, settings }) =>
+      isFrostMeasured(state.frost, facts, settings)
+        ? known({ panC: facts.coldestPanC, frostTemperatureC: settings.frostTemperatureC })
+        : null,
+    goal: (situation) => (mayKeepWarm(situation) ? 'run' : 'empty'),
+    clears: 'when the pan is 1 K above the frost temperature',
+    override,
+  },
+  {
+    code: 'frost-blind',
+    when: ({ state, facts, settings }) =>
+      isFrostBlind(state.frost, facts, settings)
+        ? known({ ambientC: facts.ambientC, blindFrostAmbientC: settings.blindFrostAmbientC })
+        : null,
+    goal: empty,
+    clears: 'when the air is warmer or a pan sensor works again',
+    override,
+  },
+  {
+    code: 'frost-all-sensors-failed',
+    when: ({ facts, site, localDay }) => (isFrostUnseen(facts, site, localDay) ? {} : null),
+    goal: empty,
+    clears: 'when a pan sensor or the air sensor works again',
+    override,
+  },
+  {
+    code: 'fill-failed-locked',
+    when: ({ state: { failure } }) => (failure.count >= failuresToLock ? { failures: failure.count } : null),
+    goal: () => 'lock',
+    clears: 'when an operator asks for automatic',
+    override,
+  },
+  {
+    code: 'frost-waiting-release',
+    when: ({ state: { frost }, runMs, settings }) =>
+      frost.latched !== null
+        ? {
+            frostReleaseC: settings.frostReleaseC,
+            frostReleaseMin: settings.frostReleaseMin,
+            heldMin: frost.warmMs === null ? 0 : (runMs - frost.warmMs) / 60_000,
+          }
+        : null,
+    goal: empty,
+    clears: 'when the pan has held the release temperature for the release time',
+    override,
+  },
+  {
+    code: 'sensors-failed',
+    when: ({ facts }) =>
+      facts.storeBottomC === null || facts.panC === null
+        ? { storeFailed: Number(facts.storeBottomC === null), panFailed: Number(facts.panC === null) }
+        : null,
+    goal: empty,
+    clears: 'when the pan and the store bottom can be read again',
+    override,
+  },
+  {
+    code: 'store-limit',
+    when: ({ state: { heat }, facts, site, settings }) =>
+      heat.storeFull
+        ? known({ storeC: facts.hottestStoreC, storeLimitC: storeLimitC(site, settings) })
+        : null,
+    goal: rest,
+    clears: 'when the store has cooled by the release difference',
+    override,
+  },
+  {
+    code: 'liner-heat',
+    when: ({ state: { heat, water }, facts, site, settings }) =>
+      heat.linerHot && water.level === 'full' && (facts.differenceK ?? 0) > 0
+        ? known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) })
+        : null,
+    goal: () => 'run',
+    clears: 'when the pan is 3 K below that, or no warmer than the store',
+    override,
+  },
+];
+
+/** A pan that cannot be emptied is kept warm from the store, as long as the store is warmer than frost. */
+function mayKeepWarm({ state, facts, site, settings }: Situation): boolean {
+  const storeWarms = facts.storeBottomC === null || facts.storeBottomC > settings.frostTemperatureC;
+  return !canEmpty(site) && state.water.level !== 'empty' && storeWarms;
+}
+
+function seconds({ runMs }: Situation, sinceMs: number | null): number {
+  return sinceMs === null ? 0 : (runMs - sinceMs) / 1000;
+}

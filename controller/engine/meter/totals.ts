@@ -1,0 +1,101 @@
+import type { Totals } from '../../../shared-types/engine.ts';
+import { assertNever } from '../assert-never.ts';
+import { panHeatJK } from '../pan.ts';
+import { good } from '../sense/facts.ts';
+import type { Move } from '../sequence/advance.ts';
+import { isPumping, type Situation } from '../situation.ts';
+import type { EngineState, WaterMemory } from '../state.ts';
+
+type MeterState = EngineState['meter'];
+
+/**
+ * Totals after the time since the last step, under the outputs that were in force in it.
+ *
+ * Heat is the trapezoid between the rates of two steps; nothing is counted across a gap longer than
+ * `gapLimitS` or where a rate is not known. Gains and losses have totals of their own, so none falls.
+ */
+export function addUse(meter: MeterState, rateW: number | null, situation: Situation): MeterState {
+  const { elapsedMs, settings, state, readings, site } = situation;
+  const elapsedS = elapsedMs / 1000;
+  if (elapsedS > settings.gapLimitS) return { ...meter, rateW };
+  const heatJ = rateW === null || meter.rateW === null ? 0 : ((rateW + meter.rateW) / 2) * elapsedS;
+  const { pumpFraction } = state.outputs;
+  if (heatJ === 0 && pumpFraction === 0) return meter.rateW === rateW ? meter : { ...meter, rateW };
+  const powerW = pumpFraction === 0 ? 0 : (good(readings.pumpPowerW) ?? site.pump.ratedPowerW * pumpFraction);
+  const total = addHeat(meter.total, heatJ);
+  return {
+    ...meter,
+    rateW,
+    total: {
+      ...total,
+      electricityJ: total.electricityJ + Math.max(0, powerW) * elapsedS,
+      pumpRunS: total.pumpRunS + (pumpFraction > 0 ? elapsedS : 0),
+    },
+  };
+}
+
+/** Totals after a change of phase: pump starts, proven fills, and the heat of an emptied pan. */
+export function addMove(meter: MeterState, situation: Situation, { phase }: Move): MeterState {
+  const before = situation.state.phase;
+  if (phase.name === before.name) return meter;
+  const starts = Number(isPumping({ phase }) && !isPumping({ phase: before }));
+  const fills = Number(before.name === 'filling' && phase.name === 'circulating');
+  const heatJ = phase.name === 'empty' ? emptiedHeatJ(situation) : 0;
+  const total = addHeat(meter.total, heatJ);
+  return { ...meter, total: { ...total, starts: total.starts + starts, fills: total.fills + fills } };
+}
+
+/** Heat that the pan's water brought back above what it was when it was drawn from the store [J]. */
+function emptiedHeatJ({ state: { water }, site }: Situation): number {
+  const { emptyingPanC, fillStoreC } = water;
+  if (site.plumbing !== 'open-store' || emptyingPanC === null || fillStoreC === null) return 0;
+  return panHeatJK(site, (emptyingPanC + fillStoreC) / 2) * (emptyingPanC - fillStoreC);
+}
+
+function addHeat(total: Totals, heatJ: number): Totals {
+  if (heatJ === 0) return total;
+  return heatJ > 0
+    ? { ...total, heatHomeJ: total.heatHomeJ + heatJ }
+    : { ...total, heatLostJ: total.heatLostJ - heatJ };
+}
+
+/** What has to be kept of the pan's water at a change of phase, for the heat of its next emptying. */
+export function waterAfterMove(water: WaterMemory, situation: Situation, { phase }: Move): WaterMemory {
+  const { readings, state } = situation;
+  const before = state.phase;
+  if (phase.name === before.name) return water;
+  // What the pan did under another phase says nothing of how it will go on.
+  const kept = { ...water, trendC: null };
+  switch (phase.name) {
+    case 'filling':
+      return { ...kept, fillStoreC: good(readings.storeBottomC), emptyingPanC: null };
+    case 'circulating':
+      return before.name === 'filling' ? { ...kept, level: 'full' } : kept;
+    case 'emptying':
+    case 'stopped':
+      if (before.name === 'emptying') return kept;
+      return { ...kept, emptyingPanC: water.level === 'full' ? panWaterC(situation) : null };
+    case 'empty':
+      return { ...kept, fillStoreC: null, emptyingPanC: null };
+    case 'resting':
+      return { ...kept, emptyingPanC: null };
+    default:
+      return assertNever(phase);
+  }
+}
+
+function panWaterC({ readings }: Situation): number | null {
+  return good(readings.panOutletC) ?? good(readings.panSheetC);
+}
+
+/** Totals since the local day began. */
+export function since(total: Totals, start: Totals): Totals {
+  return {
+    heatHomeJ: total.heatHomeJ - start.heatHomeJ,
+    heatLostJ: total.heatLostJ - start.heatLostJ,
+    electricityJ: total.electricityJ - start.electricityJ,
+    pumpRunS: total.pumpRunS - start.pumpRunS,
+    starts: total.starts - start.starts,
+    fills: total.fills - start.fills,
+  };
+}

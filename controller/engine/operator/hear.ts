@@ -1,0 +1,132 @@
+import type { Answer, Operation, OperatorRequest } from '../../../shared-types/engine.ts';
+import { acknowledge, shelve } from '../alarms/by-hand.ts';
+import { assertNever } from '../assert-never.ts';
+import { answerText } from '../explain/answer-text.ts';
+import { loose } from '../input.ts';
+import { canEmpty, canRest } from '../pan.ts';
+import type { Command, Situation } from '../situation.ts';
+import type { EngineState, Lease } from '../state.ts';
+import { readRequest } from './read-request.ts';
+
+/** A request issued this much after now comes from a clock that cannot be trusted [ms]. */
+const mostAheadMs = 5000;
+/** Request ids that are kept to tell a repeated one. */
+const idsKept = 64;
+/** An emptied pan stays empty for this long after its drain time [ms]; a design choice. */
+const keptEmptyMs = 3_600_000;
+
+type AnswerCode = Answer['code'];
+type Slots = Pick<EngineState, 'operator' | 'alarms' | 'failure'>;
+
+interface Heard {
+  readonly slots: Slots;
+  readonly answer: Answer | null;
+}
+
+interface Outcome {
+  readonly code: AnswerCode;
+  readonly slots: Slots;
+  readonly leaseMs?: number;
+}
+
+/**
+ * Hears at most one request of an operator.
+ *
+ * @param hazard - What a protection demands at this step, if any.
+ */
+export function hear(given: unknown, situation: Situation, nowMs: number, hazard: Command | null): Heard {
+  const slots = withoutEndedLease(situation);
+  if (given === null) return { slots, answer: null };
+  const request = readRequest(given);
+  if (request === undefined) return { slots, answer: answerTo(idOf(given), { code: 'malformed', slots }) };
+  const refusal = refusalOf(request, slots);
+  if (refusal !== null) return { slots, answer: answerTo(request.id, { code: refusal, slots }) };
+  const outcome = obey(
+    request.operation,
+    { ...situation, state: { ...situation.state, ...slots } },
+    nowMs,
+    hazard,
+  );
+  const seen = [...outcome.slots.operator.seen.slice(1 - idsKept), request.id];
+  const operator = { ...outcome.slots.operator, seen };
+  return { slots: { ...outcome.slots, operator }, answer: answerTo(request.id, outcome) };
+}
+
+function withoutEndedLease({ state: { operator, alarms, failure }, runMs }: Situation): Slots {
+  const ended = operator.lease !== null && runMs >= operator.lease.untilMs;
+  return { operator: ended ? { ...operator, lease: null } : operator, alarms, failure };
+}
+
+function idOf(given: unknown): string {
+  const { id } = loose(given);
+  return typeof id === 'string' ? id.slice(0, 64) : '';
+}
+
+function answerTo(id: string, { code, leaseMs }: Outcome): Answer {
+  return {
+    id,
+    accepted: code === 'accepted',
+    code,
+    text: answerText(code),
+    ...(leaseMs === undefined ? {} : { leaseMs }),
+  };
+}
+
+function refusalOf({ id, ageMs, lifeMs }: OperatorRequest, { operator }: Slots): AnswerCode | null {
+  if (operator.seen.includes(id)) return 'repeated';
+  if (ageMs > lifeMs) return 'expired';
+  return ageMs < -mostAheadMs ? 'from-the-future' : null;
+}
+
+function obey(operation: Operation, situation: Situation, nowMs: number, hazard: Command | null): Outcome {
+  const { state, runMs, site, settings } = situation;
+  switch (operation.kind) {
+    case 'run-pump':
+      if (hazard !== null && hazard.goal !== 'run') return { code: 'hazard-forbids', slots: state };
+      return lease('run-pump', operation.minutes * 60_000, situation);
+    case 'rest':
+      if (!canRest(site)) return { code: 'not-possible-here', slots: state };
+      if (hazard !== null && hazard.goal !== 'rest') return { code: 'hazard-forbids', slots: state };
+      return lease('rest', operation.minutes * 60_000, situation);
+    case 'empty':
+      if (!canEmpty(site)) return { code: 'not-possible-here', slots: state };
+      return lease('empty', settings.drainTimeS * 1000 + keptEmptyMs, situation);
+    case 'automatic':
+      return automatic(state);
+    case 'acknowledge':
+      return onAlarms(state, acknowledge(state.alarms, operation.alarm));
+    case 'shelve':
+      return onAlarms(
+        state,
+        shelve(state.alarms, operation.alarm, operation.minutes * 60_000, { runMs, nowMs }),
+        operation.minutes * 60_000,
+      );
+    default:
+      return assertNever(operation);
+  }
+}
+
+function lease(kind: Lease['kind'], leaseMs: number, { state, runMs }: Situation): Outcome {
+  const operator = { ...state.operator, lease: { kind, untilMs: runMs + leaseMs } };
+  return { code: 'accepted', slots: { ...state, operator }, leaseMs };
+}
+
+function automatic(state: EngineState): Outcome {
+  if (state.operator.lease === null && state.failure.count === 0)
+    return { code: 'nothing-to-do', slots: state };
+  const operator = { ...state.operator, lease: null };
+  return { code: 'accepted', slots: { ...state, operator, failure: { count: 0, cause: null } } };
+}
+
+function onAlarms(
+  state: EngineState,
+  changed: EngineState['alarms'] | 'no-such-alarm' | 'nothing-to-do',
+  leaseMs?: number,
+): Outcome {
+  if (typeof changed === 'string') return { code: changed, slots: state };
+  return {
+    code: 'accepted',
+    slots: { ...state, alarms: changed },
+    ...(leaseMs === undefined ? {} : { leaseMs }),
+  };
+}

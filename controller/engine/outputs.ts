@@ -1,0 +1,32 @@
+import type { Outputs } from '../../shared-types/engine.ts';
+import type { Site } from '../../shared-types/site.ts';
+import type { Phase, WaterMemory } from './state.ts';
+
+/** A drain pump stops after this many drain times, so that it does not run dry for ever. */
+const mostDrainTimes = 2;
+
+/** What the outputs do in a phase. A drain that is not fitted is said to be without power. */
+export function outputsOf(phase: Phase, water: WaterMemory, site: Site, drainTimeS: number): Outputs {
+  const pumping = phase.name === 'filling' || phase.name === 'circulating';
+  const draining = phase.name === 'emptying' || phase.name === 'stopped';
+  const holding = pumping || phase.name === 'resting';
+  return {
+    pumpFraction: pumping ? 1 : 0,
+    drainOpen: !(site.drain === 'drain-valve' && holding),
+    drainPumpOn:
+      site.drain === 'drain-pump' &&
+      draining &&
+      water.level !== 'empty' &&
+      water.drainedMs < mostDrainTimes * drainTimeS * 1000,
+    exchangerPumpOn: site.plumbing === 'reservoir' && phase.name === 'circulating',
+  };
+}
+
+/** @throws Error when outputs break what must never happen; the step then falls safe. */
+export function assertSafe(outputs: Outputs, site: Site): void {
+  const { pumpFraction, drainOpen, drainPumpOn } = outputs;
+  if (!(pumpFraction >= 0 && pumpFraction <= 1)) throw new Error('pump fraction out of range');
+  if (pumpFraction > 0 && drainPumpOn) throw new Error('pump against the drain pump');
+  if (pumpFraction > 0 && drainOpen && site.drain === 'drain-valve')
+    throw new Error('pump into an open drain');
+}

@@ -1,0 +1,183 @@
+import type { AlarmCode } from '../../shared-types/alarms.ts';
+import type { Channel } from '../../shared-types/channels.ts';
+import type { Outputs, Totals } from '../../shared-types/engine.ts';
+import type { ReadingCause } from '../../shared-types/readings.ts';
+import type { ReasonCode } from '../../shared-types/reasons.ts';
+
+/** Version of the shape below. A saved state of another version is not taken up. */
+export const stateVersion = 1;
+
+/** A reason before it is put into words. */
+export interface Cause {
+  readonly code: ReasonCode;
+  readonly values: Readonly<Record<string, number>>;
+}
+
+/** A reading as it arrived; `atMs` is on the engine's steady time. */
+export interface Sample {
+  readonly value: number;
+  readonly atMs: number;
+}
+
+export interface ChannelMemory {
+  /** The newest samples that could be read, oldest first; three at most. */
+  readonly recent: readonly Sample[];
+  /** Arrival of the newest sample, readable or not [steady ms]. */
+  readonly arrivedMs: number;
+  /** Samples in a row that could not be read. */
+  readonly unreadable: number;
+  readonly cause: ReadingCause | null;
+}
+
+/** Each phase carries only what exists in it. Times are steady. */
+export type Phase =
+  | { readonly name: 'empty'; readonly sinceMs: number }
+  | { readonly name: 'filling'; readonly sinceMs: number }
+  | { readonly name: 'circulating'; readonly sinceMs: number; readonly afterFill: boolean }
+  | { readonly name: 'resting'; readonly sinceMs: number }
+  | { readonly name: 'emptying'; readonly sinceMs: number; readonly cause: Cause }
+  | { readonly name: 'stopped'; readonly sinceMs: number };
+
+export type WaterLevel = 'empty' | 'part' | 'full' | 'unknown';
+
+/** What is believed of the water in the pan. */
+export interface WaterMemory {
+  readonly level: WaterLevel;
+  /** Time for which pump and drain have let the pan run empty [ms]. */
+  readonly drainedMs: number;
+  /** The last emptying took too long; stands until the pan is proven empty. */
+  readonly overdue: boolean;
+  /** Store bottom when the pan was filled [°C]; null when it was not known. */
+  readonly fillStoreC: number | null;
+  /** Pan water when its emptying began [°C]; null when it was not known, or the pan was not full. */
+  readonly emptyingPanC: number | null;
+  /** Pan temperature behind a low-pass, from which its trend follows [°C]. */
+  readonly trendC: number | null;
+}
+
+/** Instants since which conditions hold [steady ms]; null: does not hold. */
+export interface Timers {
+  readonly fillMs: number | null;
+  readonly startMs: number | null;
+  readonly stopMs: number | null;
+  readonly noFlowMs: number | null;
+  readonly closingMs: number | null;
+}
+
+/** Last gain of a full pan: its lowest temperature since, and the instant. */
+export interface GainMemory {
+  readonly lowC: number;
+  readonly sinceMs: number;
+}
+
+type LatchedFrost = 'frost-measured' | 'frost-blind';
+export type FailureCause = 'dry-running' | 'fill-failed' | 'water-lost';
+
+export interface Lease {
+  readonly kind: 'run-pump' | 'empty' | 'rest';
+  readonly untilMs: number;
+}
+
+export interface AlarmMemory {
+  /** Since when the condition differs from `active` [steady ms]; null while they agree. */
+  readonly changingMs: number | null;
+  readonly active: boolean;
+  readonly acknowledged: boolean;
+  /** UTC instant of the last raising; a label. */
+  readonly raisedMs: number;
+  /** End of a shelving [steady ms], and the same as a UTC label. */
+  readonly shelvedUntilMs: number | null;
+  readonly shelvedUntilUtcMs: number | null;
+  readonly values: Readonly<Record<string, number>>;
+  readonly text: string;
+}
+
+/** All that the engine remembers from step to step: plain JSON, one slot a subject. */
+export interface EngineState {
+  readonly version: typeof stateVersion;
+  /** Steady time that all steps together saw [ms]. */
+  readonly runMs: number;
+  readonly stepped: boolean;
+  readonly localDay: string | null;
+  readonly sensing: Readonly<Partial<Record<Channel, ChannelMemory>>>;
+  readonly phase: Phase;
+  readonly water: WaterMemory;
+  readonly timers: Timers;
+  readonly gain: GainMemory | null;
+  readonly outputs: Outputs;
+  /** The circulation pump: since when it is as it is, and its starts in the last hour. */
+  readonly pump: { readonly sinceMs: number; readonly startsMs: readonly number[] };
+  readonly frost: { readonly latched: LatchedFrost | null; readonly warmMs: number | null };
+  readonly heat: { readonly storeFull: boolean; readonly linerHot: boolean };
+  readonly failure: { readonly count: number; readonly cause: FailureCause | null };
+  readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
+  readonly meter: {
+    readonly total: Totals;
+    readonly dayStart: Totals;
+    /** Heat rate at the last step [W]; null when it was not known. */
+    readonly rateW: number | null;
+  };
+  readonly alarms: Readonly<Partial<Record<AlarmCode, AlarmMemory>>>;
+  /** What was learnt about this loop, by name; a number's name ends in its unit. */
+  readonly learnt: Readonly<Record<string, number>>;
+}
+
+/** Pump off, drain valve without power and so open. */
+export const safeOutputs: Outputs = {
+  pumpFraction: 0,
+  drainOpen: true,
+  drainPumpOn: false,
+  exchangerPumpOn: false,
+};
+
+const noTotals: Totals = {
+  heatHomeJ: 0,
+  heatLostJ: 0,
+  electricityJ: 0,
+  pumpRunS: 0,
+  starts: 0,
+  fills: 0,
+};
+
+export const noTimers: Timers = {
+  fillMs: null,
+  startMs: null,
+  stopMs: null,
+  noFlowMs: null,
+  closingMs: null,
+};
+
+export const unknownWater: WaterMemory = {
+  level: 'unknown',
+  drainedMs: 0,
+  overdue: false,
+  fillStoreC: null,
+  emptyingPanC: null,
+  trendC: null,
+};
+
+export const startUp: Cause = { code: 'start-up-proving', values: {} };
+
+/** State of an engine that never stepped: the pan counts as full until it is proven otherwise. */
+export function initialState(): EngineState {
+  return {
+    version: stateVersion,
+    runMs: 0,
+    stepped: false,
+    localDay: null,
+    sensing: {},
+    phase: { name: 'emptying', sinceMs: 0, cause: startUp },
+    water: unknownWater,
+    timers: noTimers,
+    gain: null,
+    outputs: safeOutputs,
+    pump: { sinceMs: 0, startsMs: [] },
+    frost: { latched: null, warmMs: null },
+    heat: { storeFull: false, linerHot: false },
+    failure: { count: 0, cause: null },
+    operator: { lease: null, seen: [] },
+    meter: { total: noTotals, dayStart: noTotals, rateW: null },
+    alarms: {},
+    learnt: {},
+  };
+}

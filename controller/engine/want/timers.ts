@@ -1,0 +1,58 @@
+import { hold } from '../blocks/hold.ts';
+import { noFlowSince } from '../hazards/no-flow.ts';
+import { canRest, panVolumeL } from '../pan.ts';
+import type { Situation } from '../situation.ts';
+import type { GainMemory, Timers } from '../state.ts';
+import { trendKS } from './trend.ts';
+
+/** A full pan has gained when it is this much warmer than its lowest since [K]; a design choice. */
+const gainedK = 0.5;
+/** Its heat is about to be lost when it cools to the store within this time [s]; a design choice. */
+const closingS = 300;
+/** A pan that empties with the pump runs for this many changes of its water first; a design choice. */
+const settlingTurnovers = 2;
+
+/** True when the pan has to be filled before anything can be gained. */
+export function needsFill({ state: { phase, water } }: Situation): boolean {
+  return phase.name === 'empty' || (phase.name === 'resting' && water.level !== 'full');
+}
+
+/** Time for which a fresh fill circulates before its difference means anything [ms]. */
+export function settlingMs({ state: { phase }, site }: Situation): number {
+  if (canRest(site) || phase.name !== 'circulating' || !phase.afterFill) return 0;
+  return (settlingTurnovers * panVolumeL(site) * 60_000) / site.pump.ratedFlowLMin;
+}
+
+/** Instants since which the conditions for wanting something hold. */
+export function updateTimers(situation: Situation): Timers {
+  const { state, facts, settings, runMs } = situation;
+  const { timers, phase } = state;
+  const { differenceK, sheetDifferenceK, differenceIsGood } = facts;
+  const full = phase.name === 'resting' && !needsFill(situation);
+  const warmToFill = sheetDifferenceK !== null && sheetDifferenceK >= settings.fillDifferenceK;
+  const warmToStart = differenceK !== null && differenceK >= settings.startDifferenceK;
+  const closed = differenceK !== null && differenceK <= settings.stopDifferenceK;
+  const settled = runMs - phase.sinceMs >= settlingMs(situation);
+  return {
+    fillMs: hold(timers.fillMs, needsFill(situation) && warmToFill && differenceIsGood, runMs),
+    startMs: hold(timers.startMs, full && warmToStart && differenceIsGood, runMs),
+    stopMs: hold(timers.stopMs, phase.name === 'circulating' && settled && closed, runMs),
+    noFlowMs: noFlowSince(situation),
+    closingMs: hold(timers.closingMs, full && isClosing(situation), runMs),
+  };
+}
+
+function isClosing(situation: Situation): boolean {
+  const { differenceK } = situation.facts;
+  const trend = trendKS(situation);
+  return differenceK !== null && trend !== null && trend < 0 && differenceK <= -trend * closingS;
+}
+
+/** When a full pan gained last. A circulating pan gains; one that is empty or runs empty does not. */
+export function updateGain({ state, facts, runMs }: Situation): GainMemory | null {
+  const { gain, phase, water } = state;
+  if (facts.panC === null || water.level === 'empty' || phase.name === 'emptying') return null;
+  if (gain === null || phase.name === 'circulating' || facts.panC >= gain.lowC + gainedK)
+    return { lowC: facts.panC, sinceMs: runMs };
+  return facts.panC < gain.lowC ? { lowC: facts.panC, sinceMs: gain.sinceMs } : gain;
+}

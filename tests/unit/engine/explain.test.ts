@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest';
+import { reasonText } from '../../../controller/engine/index.ts';
+import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
+import { alarmCodes } from '../../../shared-types/alarms.ts';
+import type { Decision } from '../../../shared-types/engine.ts';
+import type { RawReading } from '../../../shared-types/readings.ts';
+import { reasonCodes } from '../../../shared-types/reasons.ts';
+import { allSensors, circulatingLoop, emptyLoop, Loop, makeSite, restingLoop } from './rig.ts';
+
+const site = makeSite('drain-valve');
+const level = makeSite('drain-valve', allSensors);
+const broken: RawReading = { value: null, ageMs: 100, fault: 'open-circuit' };
+const blindPan = { panOutletC: broken, panSheetC: broken, panInletC: broken };
+
+function frostThenRelease(): Loop {
+  return circulatingLoop(makeSite('corner')).set({ panSheetC: 3 }).run(20).set({ panSheetC: 30 }).run(20);
+}
+
+function blindFrost(): Loop {
+  const loop = restingLoop(site)
+    .set({ ...blindPan, ambientC: 2 })
+    .run(60)
+    .set({ ambientC: broken })
+    .run(60);
+  return loop.set({ ambientC: 20 }).run(60);
+}
+
+function failures(): Loop {
+  const loop = circulatingLoop(level).run(60).set({ flowLMin: 0 }).until('emptying').set({ panLevelMm: 0 });
+  loop.until('empty').set({ panOutletC: 40, panSheetC: 40 }).until('filling').set({ flowLMin: 20 });
+  return loop.until('stopped').run(20);
+}
+
+function slowEmptying(): Loop {
+  const loop = restingLoop(level, { emptyAfterMin: 10 }).until('emptying').set({ panLevelMm: 20 }).run(120);
+  loop.set({ panOutletC: 3 }).run(60).set({ panLevelMm: 0 }).until('empty');
+  return loop;
+}
+
+function lostWater(): Loop {
+  return restingLoop(level).run(60).set({ panLevelMm: 0 }).run(20);
+}
+
+function waiting(): Loop {
+  const loop = restingLoop(site, { startsPerHour: 2, leastOffS: 120, emptyAfterMin: 20 });
+  loop.set({ panOutletC: 30, panSheetC: 30 }).until('circulating').run(60);
+  loop
+    .set({ panOutletC: 21, panSheetC: 21 })
+    .until('resting')
+    .set({ panOutletC: 30, panSheetC: 30 })
+    .run(300);
+  return loop.set({ panOutletC: 19, panSheetC: 19 }).run(3600).set({ panOutletC: 21 }).run(3600);
+}
+
+function heat(): Loop {
+  const loop = restingLoop(site).set({ panSheetC: 75 }).run(90).set({ storeTopC: 81 }).run(90);
+  loop.feedback = { pumpFraction: 1, drainOpen: true, ageMs: 0 };
+  return loop.run(60);
+}
+
+function operator(): Loop {
+  const loop = restingLoop(site).run(60);
+  loop.ask({ kind: 'rest', minutes: 5 });
+  loop.ask({ kind: 'run-pump', minutes: 5 });
+  loop.run(60);
+  loop.ask({ kind: 'empty' });
+  return loop.run(60);
+}
+
+function silent(): Loop {
+  return restingLoop(site)
+    .without(...allSensors, 'ambientC')
+    .run(300);
+}
+
+function brokenEngine(): Loop {
+  const loop = new Loop(site).step();
+  loop.state = {} as typeof loop.state;
+  return loop.step();
+}
+
+function lostStoreSensor(): Loop {
+  return circulatingLoop(site).set({ storeBottomC: broken }).run(20);
+}
+
+function fills(): Loop {
+  const loop = emptyLoop(makeSite('pump-stop')).run(20).set({ panSheetC: 28 }).run(20);
+  return loop.set({ panSheetC: 40 }).until('circulating').run(60);
+}
+
+const decisions: readonly Decision[] = [
+  frostThenRelease,
+  blindFrost,
+  failures,
+  slowEmptying,
+  lostWater,
+  waiting,
+  heat,
+  operator,
+  silent,
+  brokenEngine,
+  lostStoreSensor,
+  fills,
+].flatMap((scenario) => scenario().decisions);
+
+const reasons = decisions.flatMap(({ reasons: { phase, pump, drain } }) => [phase, pump, drain]);
+
+describe('reasons', () => {
+  it.each(reasonCodes)('%s is reached', (code) => {
+    expect(reasons.some((reason) => reason.code === code)).toBe(true);
+  });
+
+  it('carry every number that their sentence speaks of', () => {
+    const unsaid = reasons.filter((reason) => /\?|NaN|undefined|Infinity/.test(reason.text));
+    expect(unsaid.map((reason) => `${reason.code}: ${reason.text}`)).toEqual([]);
+  });
+
+  it('are one sentence or two, with a capital and a stop, in our own words for each code', () => {
+    for (const { text } of reasons) expect(text).toMatch(/^[A-Z].*\.$/);
+    expect(new Set(reasonCodes.map((code) => reasonText(code, {}))).size).toBe(reasonCodes.length);
+  });
+
+  it('are told without their numbers too', () => {
+    expect(reasonText('waiting-fill-delay', {})).toBe(
+      'Warm enough to fill for ?; the pan is filled after ?.',
+    );
+    expect(reasonText('waiting-fill-delay', { heldS: 119, fillDelayS: 300 })).toBe(
+      'Warm enough to fill for 119 s; the pan is filled after 5 min.',
+    );
+    expect(reasonText('sensors-failed', { storeFailed: 1 })).toContain('The store bottom');
+    expect(reasonText('sensors-failed', { panFailed: 1 })).toContain('The pan');
+  });
+});
+
+describe('alarms', () => {
+  const alarms = decisions.flatMap((decision) => decision.alarms);
+
+  it.each(alarmCodes)('%s is reached', (code) => {
+    expect(alarms.some((alarm) => alarm.code === code && alarm.active)).toBe(true);
+  });
+
+  it('say what they know', () => {
+    for (const { text } of alarms) expect(text).toMatch(/^[A-Z][^?]*\.$/);
+  });
+
+  it.each(alarmCodes)('%s has a meaning, and no alarm explains itself, even by others', (code) => {
+    const meaning = alarmCatalogue[code];
+    expect([meaning.title, meaning.consequence, meaning.response, meaning.howSoon]).not.toContain('');
+    const above = (inner: typeof code, depth = 0): readonly string[] =>
+      depth > alarmCodes.length
+        ? [inner]
+        : alarmCatalogue[inner].causes.flatMap((cause) => [cause, ...above(cause, depth + 1)]);
+    expect(above(code)).not.toContain(code);
+  });
+});
