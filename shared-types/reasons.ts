@@ -22,6 +22,7 @@ export const reasonCodes = [
   'resting-colder-than-store',
   'emptying-no-gain',
   'emptied',
+  'filled',
   // the operator asked
   'operator-run',
   'operator-empty',

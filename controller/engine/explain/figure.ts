@@ -6,6 +6,13 @@ export function figure(values: Values, name: string, decimals = 1): string {
   return value === undefined || !Number.isFinite(value) ? '?' : value.toFixed(decimals);
 }
 
+/** Where the pan stands against the store bottom, as text. */
+export function againstStore(values: Values, name: string): string {
+  const below = (values[name] ?? 0) < 0;
+  const size = figure(values, name).replace('-', '');
+  return `${size} K ${below ? 'below' : 'above'} the store bottom`;
+}
+
 /** A duration as text: seconds under two minutes, else minutes. */
 export function duration(values: Values, name: string): string {
   const value = values[name];

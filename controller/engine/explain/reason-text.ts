@@ -1,13 +1,13 @@
 import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import type { Values } from '../known.ts';
-import { duration, figure } from './figure.ts';
+import { againstStore, duration, figure } from './figure.ts';
 
 const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
   'waiting-for-sun': () => 'Waiting for sun: the sheet is no warmer than the store bottom.',
   'waiting-fill-difference': (v) =>
-    `The empty sheet is ${figure(v, 'differenceK')} K above the store bottom; the pan is filled at ${figure(v, 'fillDifferenceK')} K.`,
+    `The empty sheet is ${againstStore(v, 'differenceK')}; the pan is filled at ${figure(v, 'fillDifferenceK')} K.`,
   'waiting-start-difference': (v) =>
-    `The full pan is ${figure(v, 'differenceK')} K above the store bottom; the pump starts at ${figure(v, 'startDifferenceK')} K.`,
+    `The full pan is ${againstStore(v, 'differenceK')}; the pump starts at ${figure(v, 'startDifferenceK')} K.`,
   'waiting-fill-delay': (v) =>
     `Warm enough to fill for ${duration(v, 'heldS')}; the pan is filled after ${duration(v, 'fillDelayS')}.`,
   'waiting-start-delay': (v) =>
@@ -20,18 +20,19 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
   'filling-for-heat': (v) =>
     'filledS' in v
       ? `Filling the pan for ${duration(v, 'filledS')} of about ${duration(v, 'fillTimeS')}.`
-      : `Filling: the sheet is ${figure(v, 'differenceK')} K above the store bottom.`,
+      : `Filling: the sheet is ${againstStore(v, 'differenceK')}.`,
   'circulating-for-heat': (v) =>
-    `Bringing heat home: the pan is ${figure(v, 'differenceK')} K above the store bottom; the pump stops at ${figure(v, 'stopDifferenceK')} K.`,
+    `Bringing heat home: the pan is ${againstStore(v, 'differenceK')}; the pump stops at ${figure(v, 'stopDifferenceK')} K.`,
   'circulating-least-on': (v) => `The pump runs on for ${duration(v, 'leftS')}, its least time.`,
   'resting-no-gain': (v) =>
-    `Resting: the pan is ${figure(v, 'differenceK')} K above the store bottom; the pump starts at ${figure(v, 'startDifferenceK')} K.`,
+    `Resting: the pan is ${againstStore(v, 'differenceK')}; the pump starts at ${figure(v, 'startDifferenceK')} K.`,
   'resting-colder-than-store': (v) =>
-    `Resting: the pan is ${figure(v, 'differenceK')} K against the store bottom; emptying it now would cool the store.`,
+    `Resting: the pan is ${againstStore(v, 'differenceK')}; emptying it now would cool the store.`,
   'emptying-no-gain': (v) =>
     'idleMin' in v
       ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`
-      : `Emptying: the pan is only ${figure(v, 'differenceK')} K above the store bottom; its heat comes home.`,
+      : `Emptying: the pan is only ${againstStore(v, 'differenceK')}; its heat comes home.`,
+  filled: (v) => `The pan is full after ${duration(v, 'filledS')}; the pump runs on.`,
   emptied: (v) => `The pan is proven empty after ${duration(v, 'emptiedS')}.`,
   'operator-run': (v) => `An operator asked for the pump, for another ${figure(v, 'leftMin', 0)} min.`,
   'operator-empty': (v) => `An operator asked for an empty pan, for another ${figure(v, 'leftMin', 0)} min.`,

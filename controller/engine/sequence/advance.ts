@@ -59,7 +59,8 @@ function fromPumping(
     if (wait === null) return leaveWater(situation, command);
     return isFilled(situation) ? circulate(situation, wait, true) : { phase, cause: wait };
   }
-  return isFilled(situation) ? circulate(situation, cause, true) : { phase, cause };
+  if (!isFilled(situation)) return { phase, cause };
+  return circulate(situation, cause.code === 'filling-for-heat' ? filled(phase, situation) : cause, true);
 }
 
 function fromResting(phase: PhaseOf<'resting'>, situation: Situation, command: Command): Move {
@@ -119,6 +120,10 @@ function drain({ runMs }: Situation, cause: Cause): Move {
 
 function stop({ runMs }: Situation, { cause }: Command): Move {
   return { phase: { name: 'stopped', sinceMs: runMs }, cause };
+}
+
+function filled({ sinceMs }: Phase, { runMs }: Situation): Cause {
+  return { code: 'filled', values: { filledS: (runMs - sinceMs) / 1000 } };
 }
 
 function notEmptying({ state, settings }: Situation): Cause {

@@ -153,3 +153,12 @@ describe('alarms', () => {
     expect(above(code)).not.toContain(code);
   });
 });
+
+describe('where the pan stands', () => {
+  it.each([
+    [7.04, 'Resting: the pan is 7.0 K above the store bottom; the pump starts at 6.0 K.'],
+    [-12.66, 'Resting: the pan is 12.7 K below the store bottom; the pump starts at 6.0 K.'],
+  ])('is told in words that fit the sign of %d K', (differenceK, text) => {
+    expect(reasonText('resting-no-gain', { differenceK, startDifferenceK: 6 })).toBe(text);
+  });
+});

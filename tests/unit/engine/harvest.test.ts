@@ -93,7 +93,7 @@ describe('filling', () => {
     const loop = emptyLoop(site).set(sunny).until('filling').run(95);
     expect(loop.phase).toBe('filling');
     loop.step();
-    expect([loop.phase, loop.last.belief.water]).toEqual(['circulating', 'full']);
+    expect([loop.phase, loop.why, loop.last.belief.water]).toEqual(['circulating', 'filled', 'full']);
     expect(loop.last.meter.total).toMatchObject({ starts: 1, fills: 1 });
   });
 
