@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
+import { en } from '../../desktop/ui/text/en.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { startNode } from '../support/process.ts';
 import { temporaryFolder } from '../support/temporary.ts';
@@ -20,12 +21,20 @@ interface Picture {
   readonly prepare?: (page: Page) => Promise<void>;
 }
 
+const atWork = (page: Page) =>
+  page.locator('main section', { hasText: en.phases.circulating }).first().waitFor({ timeout: 240_000 });
+const replayed = async (page: Page) => {
+  await page.getByRole('button', { name: en.replay.run }).click();
+  await page.getByText('The same decisions').waitFor();
+  await sleep(1000);
+};
+
 const pictures: readonly Picture[] = [
-  { name: 'live-light', hash: '#/live', scheme: 'light', size: desk },
-  { name: 'live-dark', hash: '#/live', scheme: 'dark', size: desk },
-  { name: 'live-phone', hash: '#/live', scheme: 'light', size: phone },
+  { name: 'live-light', hash: '#/live', scheme: 'light', size: desk, prepare: atWork },
+  { name: 'live-dark', hash: '#/live', scheme: 'dark', size: desk, prepare: atWork },
+  { name: 'live-phone', hash: '#/live', scheme: 'light', size: phone, prepare: atWork },
   { name: 'days-light', hash: '#/days', scheme: 'light', size: desk },
-  { name: 'replay-light', hash: '#/replay', scheme: 'light', size: desk },
+  { name: 'replay-light', hash: '#/replay', scheme: 'light', size: desk, prepare: replayed },
 ];
 
 async function take(browser: Browser, url: string, picture: Picture): Promise<void> {

@@ -1,0 +1,78 @@
+import { MantineProvider } from '@mantine/core';
+import { lazy, type RefObject, Suspense, useEffect, useRef } from 'react';
+import styles from './app.module.css';
+import { assertNever } from './assert-never.ts';
+import { LiveScreen } from './live/live-screen.tsx';
+import { Announcer } from './shell/announcer.tsx';
+import { BannerList } from './shell/banner-list.tsx';
+import { FaultBoundary } from './shell/fault-boundary.tsx';
+import { FeedContext } from './shell/feed-context.ts';
+import { Header } from './shell/header.tsx';
+import type { Route } from './shell/route.ts';
+import { useDocumentTitle } from './shell/use-document-title.ts';
+import { useRoute } from './shell/use-route.ts';
+import type { Feed } from './store/feed.ts';
+import { en } from './text/en.ts';
+import { theme } from './theme.ts';
+
+// Whoever only glances at Live need not wait for the others.
+const DaysScreen = lazy(() => import('./days/days-screen.tsx'));
+const ReplayScreen = lazy(() => import('./replay/replay-screen.tsx'));
+
+export function App({ feed }: { readonly feed: Feed }) {
+  return (
+    <MantineProvider theme={theme} defaultColorScheme="auto">
+      <FeedContext value={feed}>
+        <Frame />
+      </FeedContext>
+    </MantineProvider>
+  );
+}
+
+function Frame() {
+  const route = useRoute();
+  const main = useRef<HTMLElement>(null);
+  useDocumentTitle(route);
+  useFocusOnNewScreen(route, main);
+  return (
+    <>
+      <button type="button" className={styles['skip']} onClick={() => main.current?.focus()}>
+        {en.shell.skip}
+      </button>
+      <Header screen={route.screen} />
+      <main ref={main} tabIndex={-1} className={styles['main']}>
+        <BannerList />
+        <FaultBoundary key={route.screen}>
+          <Suspense fallback={<p className={styles['waiting']}>{en.shell.loading}</p>}>
+            <Screen route={route} />
+          </Suspense>
+        </FaultBoundary>
+      </main>
+      <Announcer />
+    </>
+  );
+}
+
+function Screen({ route }: { readonly route: Route }) {
+  switch (route.screen) {
+    case 'live':
+      return <LiveScreen />;
+    case 'days':
+      return <DaysScreen day={route.day} />;
+    case 'replay':
+      return <ReplayScreen day={route.day} />;
+    default:
+      return assertNever(route);
+  }
+}
+
+/** Whoever followed a link goes on reading at the new screen, not at the old link. */
+function useFocusOnNewScreen(route: Route, main: RefObject<HTMLElement | null>): void {
+  const before = useRef(route);
+  useEffect(() => {
+    if (before.current === route) return;
+    before.current = route;
+    main.current?.focus({ preventScroll: true });
+    window.scrollTo({ top: 0 });
+  }, [route, main]);
+}

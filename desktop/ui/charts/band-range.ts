@@ -1,0 +1,38 @@
+import type { Band } from './series.ts';
+
+/** Least and greatest end of a band's axis; undefined leaves an end to the data. */
+export interface BandRange {
+  readonly min: number | undefined;
+  readonly suggestedMax: number | undefined;
+}
+
+/** A height that a band has at least, in its own unit, so that noise around nought stays small. */
+const leastHeights: Readonly<Record<Exclude<Band, 'temperature'>, number>> = {
+  radiation: 200,
+  flow: 5,
+  pump: 100,
+  heat: 1,
+  power: 20,
+  level: 20,
+  wind: 2,
+  humidity: 100,
+};
+
+/** Share of a band's height up to which values below nought pass for noise. */
+const noiseFraction = 0.1;
+
+/**
+ * The axis of everything but temperature stands on nought. Noise below it is cut off; what is truly
+ * negative, say water that flows backwards, is shown.
+ */
+export function bandRange(band: Band, values: Iterable<number | null>): BandRange {
+  if (band === 'temperature') return { min: undefined, suggestedMax: undefined };
+  let least = 0;
+  let most = leastHeights[band];
+  for (const value of values) {
+    if (value === null) continue;
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  return { min: least < -noiseFraction * most ? undefined : 0, suggestedMax: leastHeights[band] };
+}

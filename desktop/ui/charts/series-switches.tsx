@@ -1,0 +1,52 @@
+import { useComputedColorScheme } from '@mantine/core';
+import { choose, selectHiddenSeries, selectShownSeries, useChoices } from '../store/choices-store.ts';
+import { en } from '../text/en.ts';
+import { type SeriesName, seriesLooks, seriesTitle } from './series.ts';
+import styles from './series-switches.module.css';
+
+interface Props {
+  readonly present: readonly SeriesName[];
+  readonly drawn: readonly SeriesName[];
+}
+
+/** Legend and switches in one: which curve looks how, and whether it is drawn. */
+export function SeriesSwitches({ present, drawn }: Props) {
+  const hidden = useChoices(selectHiddenSeries);
+  const shown = useChoices(selectShownSeries);
+  const toggle = (name: SeriesName) => {
+    if (!seriesLooks[name].shownAtFirst) choose({ shownSeries: toggled(shown, name) });
+    else choose({ hiddenSeries: toggled(hidden, name) });
+  };
+  return (
+    <fieldset className={styles['switches']}>
+      <legend className="visually-hidden">{en.charts.series}</legend>
+      {present.map((name) => (
+        <label key={name} className={styles['switch']}>
+          <input type="checkbox" checked={drawn.includes(name)} onChange={() => toggle(name)} />
+          <Sample name={name} />
+          {seriesTitle(name)}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+const toggled = (list: readonly string[], name: string): string[] =>
+  list.includes(name) ? list.filter((one) => one !== name) : [...list, name];
+
+/** A piece of the curve as it is drawn, with its colour and its dashes. */
+function Sample({ name }: { readonly name: SeriesName }) {
+  const scheme = useComputedColorScheme('light', { getInitialValueInEffect: false });
+  const { colour, dash } = seriesLooks[name];
+  return (
+    <svg width="26" height="10" aria-hidden="true" focusable="false">
+      <path
+        d="M0 5H26"
+        stroke={colour[scheme]}
+        strokeWidth="2.5"
+        strokeDasharray={dash.join(' ')}
+        fill="none"
+      />
+    </svg>
+  );
+}

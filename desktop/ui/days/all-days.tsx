@@ -1,0 +1,51 @@
+import { SegmentedControl } from '@mantine/core';
+import { useState } from 'react';
+import type { DaySummary } from '../../../shared-types/log.ts';
+import { useFeed } from '../shell/feed-context.ts';
+import { LoadedView } from '../shell/loaded-view.tsx';
+import { ProblemNote } from '../shell/problem-note.tsx';
+import { selectDays, useHistory } from '../store/history-store.ts';
+import { en } from '../text/en.ts';
+import styles from './all-days.module.css';
+import { Calendar } from './calendar.tsx';
+import { DayList } from './day-list.tsx';
+
+const text = en.days;
+
+/** Every logged day, as a calendar or as a list. */
+export function AllDays({ site }: { readonly site: string }) {
+  const feed = useFeed();
+  const days = useHistory(selectDays(site));
+  return (
+    <LoadedView loaded={days} onAgain={() => void feed.loadDays(site)}>
+      {(list) => <Days days={list} />}
+    </LoadedView>
+  );
+}
+
+function Days({ days }: { readonly days: readonly DaySummary[] }) {
+  const [view, setView] = useState<'calendar' | 'list'>('calendar');
+  return (
+    <>
+      <div className={styles['head']}>
+        <div>
+          <h1 className={styles['title']}>{text.title}</h1>
+          <p className={styles['lead']}>{text.lead}</p>
+        </div>
+        <SegmentedControl
+          aria-label={text.view}
+          value={view}
+          data={(['calendar', 'list'] as const).map((value) => ({ value, label: text.views[value] }))}
+          onChange={setView}
+        />
+      </div>
+      {days.length === 0 ? (
+        <ProblemNote problem={{ severity: 'note', text: text.nothing, tip: text.nothingTip }} />
+      ) : view === 'calendar' ? (
+        <Calendar days={days} />
+      ) : (
+        <DayList days={days} />
+      )}
+    </>
+  );
+}

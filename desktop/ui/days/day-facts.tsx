@@ -1,0 +1,53 @@
+import { inLine } from '../format/numbers.ts';
+import { durationText } from '../format/times.ts';
+import { useNumbers } from '../shell/use-formats.ts';
+import { selectDays, useHistory } from '../store/history-store.ts';
+import { readyValue } from '../store/loaded.ts';
+import { en } from '../text/en.ts';
+import styles from './day-facts.module.css';
+import { dayRemarks } from './day-remarks.ts';
+import { useToday } from './use-today.ts';
+
+const { columns } = en.days;
+
+/** A day in numbers, its heat the largest. */
+export function DayFacts({ site, day }: { readonly site: string; readonly day: string }) {
+  const numbers = useNumbers();
+  const today = useToday();
+  const days = readyValue(useHistory(selectDays(site)));
+  const summary = days?.find((one) => one.day === day);
+  if (summary === undefined) return null;
+  const heat = numbers.heat(summary.heatHomeJ);
+  const facts: readonly (readonly [string, string])[] = [
+    [columns.heatLost, inLine(numbers.heat(summary.heatLostJ))],
+    [columns.pumpEnergy, inLine(numbers.heat(summary.electricityJ))],
+    [columns.runTime, durationText(summary.pumpRunS * 1000)],
+    [columns.starts, numbers.count(summary.starts)],
+    [columns.fills, numbers.count(summary.fills)],
+    [columns.alarms, numbers.count(summary.alarms)],
+  ];
+  return (
+    <dl className={`${styles['facts']} number`}>
+      <div>
+        <dt>{columns.heatHome}</dt>
+        <dd className={styles['heat']}>
+          {heat.number} <span className={styles['unit']}>{heat.unit}</span>
+        </dd>
+      </div>
+      {facts.map(([title, value]) => (
+        <div key={title}>
+          <dt>{title}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+      {dayRemarks(summary, day === today, numbers)
+        .filter((remark) => remark.kind !== 'alarms')
+        .map((remark) => (
+          <div key={remark.kind}>
+            <dt>{columns.logged}</dt>
+            <dd>{remark.text}</dd>
+          </div>
+        ))}
+    </dl>
+  );
+}

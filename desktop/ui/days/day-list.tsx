@@ -1,0 +1,89 @@
+import { useMediaQuery } from '@mantine/hooks';
+import type { DaySummary } from '../../../shared-types/log.ts';
+import { inLine } from '../format/numbers.ts';
+import { durationText } from '../format/times.ts';
+import { formatRoute } from '../shell/route.ts';
+import { useNumbers, useTimes } from '../shell/use-formats.ts';
+import { en } from '../text/en.ts';
+import styles from './day-list.module.css';
+import { dayRemarks } from './day-remarks.ts';
+import { useToday } from './use-today.ts';
+
+const { columns } = en.days;
+
+/** The days as a table, newest first; on a small screen with what matters most. */
+export function DayList({ days }: { readonly days: readonly DaySummary[] }) {
+  const wide = useMediaQuery('(min-width: 50em)', undefined, { getInitialValueInEffect: false });
+  const newestFirst = [...days].sort((a, b) => b.day.localeCompare(a.day));
+  return (
+    <table className={styles['table']}>
+      <thead>
+        <tr>
+          <th scope="col">{columns.day}</th>
+          <th scope="col">{columns.heatHome}</th>
+          {wide ? (
+            <WideHeads />
+          ) : (
+            <th scope="col">
+              {columns.starts}, {columns.fills.toLowerCase()}
+            </th>
+          )}
+        </tr>
+      </thead>
+      <tbody className="number">
+        {newestFirst.map((summary) => (
+          <Row key={summary.day} summary={summary} wide={wide === true} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function WideHeads() {
+  const heads = ['heatLost', 'starts', 'fills', 'pumpEnergy', 'runTime', 'alarms', 'logged'] as const;
+  return heads.map((name) => (
+    <th key={name} scope="col">
+      {columns[name]}
+    </th>
+  ));
+}
+
+function Row({ summary, wide }: { readonly summary: DaySummary; readonly wide: boolean }) {
+  const today = useToday();
+  const times = useTimes();
+  const numbers = useNumbers();
+  const { day, starts, fills, alarms } = summary;
+  const remarks = dayRemarks(summary, day === today, numbers);
+  return (
+    <tr>
+      <th scope="row">
+        <a href={formatRoute({ screen: 'days', day })}>{times.shortDay(day)}</a>
+        {wide
+          ? null
+          : remarks.map(({ kind, text }) => (
+              <span key={kind} className={styles[kind]}>
+                {text}
+              </span>
+            ))}
+      </th>
+      <td className={styles['heat']}>{inLine(numbers.heat(summary.heatHomeJ))}</td>
+      {wide ? (
+        <>
+          <td>{inLine(numbers.heat(summary.heatLostJ))}</td>
+          <td>{numbers.count(starts)}</td>
+          <td>{numbers.count(fills)}</td>
+          <td>{inLine(numbers.heat(summary.electricityJ))}</td>
+          <td>{durationText(summary.pumpRunS * 1000)}</td>
+          <td className={alarms > 0 ? styles['alarms'] : undefined}>{numbers.count(alarms)}</td>
+          <td>
+            {day === today ? en.days.today : numbers.percent(Math.floor(summary.coveredFraction * 100) / 100)}
+          </td>
+        </>
+      ) : (
+        <td>
+          {en.days.starts(starts)} {en.days.fills(fills)}
+        </td>
+      )}
+    </tr>
+  );
+}

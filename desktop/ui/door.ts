@@ -1,0 +1,38 @@
+import type { MonitorApi } from '../../shared-types/monitor-api.ts';
+import { openSocketDoor } from './socket-door.ts';
+
+/** How the screens stand with their host. */
+export type DoorState = 'connecting' | 'open' | 'down';
+
+/** The way to the host, and whether it can be gone at the moment. */
+export interface Door extends MonitorApi {
+  readonly state: () => DoorState;
+  /** Hands every change of the state to the listener until the returned function is called. */
+  watch(listener: (state: DoorState) => void): () => void;
+  close(): void;
+}
+
+/** What of a page the door needs: what a window of our own put there, and the page's address. */
+export interface Page {
+  readonly flatwater?: MonitorApi | undefined;
+  readonly location: { readonly protocol: string; readonly host: string };
+}
+
+/** Opens the way that there is: the window's own, or else a WebSocket to where the page came from. */
+export function openDoor(page: Page): Door {
+  if (page.flatwater !== undefined) return ownWindowDoor(page.flatwater);
+  const scheme = page.location.protocol === 'https:' ? 'wss' : 'ws';
+  const address = `${scheme}://${page.location.host}/monitor`;
+  return openSocketDoor({ connect: () => new WebSocket(address) });
+}
+
+function ownWindowDoor(api: MonitorApi): Door {
+  return {
+    call: (method, params) => api.call(method, params),
+    listen: (listener) => api.listen(listener),
+    state: () => 'open',
+    // The host lives in the same program: it is there as long as the page is.
+    watch: () => () => undefined,
+    close: () => undefined,
+  };
+}

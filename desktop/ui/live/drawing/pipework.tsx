@@ -1,0 +1,82 @@
+import type { Site } from '../../../../shared-types/site.ts';
+import { selectFlowMoves, useChoices } from '../../store/choices-store.ts';
+import {
+  selectDraining,
+  selectDrainOpen,
+  selectDrainPumpOn,
+  selectFlowing,
+  selectPumpFraction,
+} from '../../store/decision-selectors.ts';
+import { useLive } from '../../store/live-store.ts';
+import type { Point } from '../elevation.ts';
+import { type Pipes, pathThrough } from '../pipes.ts';
+import styles from './drawing.module.css';
+
+/** Pipes, pump and drain. What flows shows arrows; they move where that is wanted. */
+export function Pipework({ pipes, site }: { readonly pipes: Pipes; readonly site: Site }) {
+  const flowing = useLive(selectFlowing);
+  const draining = useLive(selectDraining);
+  return (
+    <g>
+      <Pipe points={pipes.feed} flows={flowing} />
+      <Pipe points={pipes.back} flows={flowing} />
+      {pipes.drain === undefined ? null : <Pipe points={pipes.drain} flows={draining} />}
+      {pipes.valve === undefined ? null : <Valve at={pipes.valve} drain={site.drain} />}
+      <Pump at={pipes.pump} />
+    </g>
+  );
+}
+
+function Pipe({ points, flows }: { readonly points: readonly Point[]; readonly flows: boolean }) {
+  const moves = useChoices(selectFlowMoves);
+  const path = pathThrough(points);
+  return (
+    <>
+      <path d={path} className={styles['pipe']} />
+      <path d={path} className={styles['bore']} />
+      {flows ? <path d={path} className={`${styles['flow']} ${moves ? styles['moving'] : ''}`} /> : null}
+      {flows ? <Arrow points={points} /> : null}
+    </>
+  );
+}
+
+/** An arrow head half-way along the longest straight stretch: direction without movement. */
+function Arrow({ points }: { readonly points: readonly Point[] }) {
+  const stretches = points.slice(1).map((to, index) => ({ from: points[index] as Point, to }));
+  const length = ({ from, to }: { from: Point; to: Point }) => Math.hypot(to.x - from.x, to.y - from.y);
+  const longest = stretches.reduce((best, one) => (length(one) > length(best) ? one : best));
+  const { from, to } = longest;
+  const angle = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
+  const x = from.x + (to.x - from.x) * 0.38;
+  const y = from.y + (to.y - from.y) * 0.38;
+  return (
+    <path
+      d="M-7 -7L7 0L-7 7Z"
+      transform={`translate(${x} ${y}) rotate(${angle})`}
+      className={styles['arrow']}
+    />
+  );
+}
+
+function Pump({ at }: { readonly at: Point }) {
+  const running = useLive(selectPumpFraction) > 0;
+  return (
+    <g transform={`translate(${at.x} ${at.y})`} className={running ? styles['pumpOn'] : styles['pumpOff']}>
+      <circle r="13" className={styles['pump']} />
+      <path d="M5 -8L-9 0L5 8Z" className={styles['impeller']} />
+    </g>
+  );
+}
+
+function Valve({ at, drain }: { readonly at: Point; readonly drain: Site['drain'] }) {
+  const drainOpen = useLive(selectDrainOpen);
+  const drainPumpOn = useLive(selectDrainPumpOn);
+  const open = drain === 'drain-pump' ? drainPumpOn : drainOpen;
+  return (
+    <path
+      d="M-8 -9H8L-8 9H8Z"
+      transform={`translate(${at.x} ${at.y})`}
+      className={open ? styles['valveOpen'] : styles['valveShut']}
+    />
+  );
+}

@@ -1,0 +1,59 @@
+import { useMediaQuery } from '@mantine/hooks';
+import { selectDecision, selectSite } from '../store/live-selectors.ts';
+import { type LiveState, useLive } from '../store/live-store.ts';
+import { en } from '../text/en.ts';
+import { AlarmCard } from './alarm-card.tsx';
+import { CautionCard } from './caution-card.tsx';
+import styles from './live-screen.module.css';
+import { LoopCard } from './loop-card.tsx';
+import { ReadingCard } from './reading-card.tsx';
+import { RecentCard } from './recent-card.tsx';
+import { RequestCard } from './request-card.tsx';
+import { StateCard } from './state-card.tsx';
+import { TodayCard } from './today-card.tsx';
+
+const selectThere = (state: LiveState) =>
+  selectDecision(state) !== undefined && selectSite(state) !== undefined;
+
+/** What the loop does, whether that is right, and what came home today. */
+export function LiveScreen() {
+  const there = useLive(selectThere);
+  return (
+    <>
+      <h1 className="visually-hidden">{en.live.title}</h1>
+      {there ? <Loop /> : null}
+    </>
+  );
+}
+
+function Loop() {
+  const wide = useMediaQuery('(min-width: 62em)', undefined, { getInitialValueInEffect: false });
+  return wide ? (
+    <div className={styles['grid']}>
+      <div className={styles['column']}>
+        <StateCard />
+        <LoopCard />
+        <RecentCard />
+        <CautionCard />
+      </div>
+      <div className={styles['column']}>
+        <TodayCard />
+        <AlarmCard />
+        <RequestCard />
+        <ReadingCard />
+      </div>
+    </div>
+  ) : (
+    // One column reads, and is walked through by keyboard, in the order of what matters.
+    <div className={styles['column']}>
+      <StateCard />
+      <TodayCard />
+      <AlarmCard />
+      <LoopCard />
+      <RequestCard />
+      <ReadingCard />
+      <RecentCard />
+      <CautionCard />
+    </div>
+  );
+}

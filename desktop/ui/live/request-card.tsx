@@ -1,0 +1,55 @@
+import { useState } from 'react';
+import { Card } from '../shell/card.tsx';
+import { useFeed } from '../shell/feed-context.ts';
+import { selectListening, selectSiteName } from '../store/live-selectors.ts';
+import { useLive } from '../store/live-store.ts';
+import { selectAsked, useAsked } from '../store/request-store.ts';
+import { en } from '../text/en.ts';
+import { outcomeText } from './outcome-text.ts';
+import styles from './request-card.module.css';
+import { RequestDialog } from './request-dialog.tsx';
+import { RequestOffer } from './request-offer.tsx';
+import type { RequestKind, RequestPlan } from './request-plan.ts';
+
+const kinds: readonly RequestKind[] = ['run-pump', 'empty', 'rest', 'automatic'];
+
+/** What a person may ask of the loop, and what the controller answered. */
+export function RequestCard() {
+  const feed = useFeed();
+  const site = useLive(selectSiteName);
+  const listening = useLive(selectListening);
+  const [confirming, setConfirming] = useState<RequestPlan | null>(null);
+  const ask = (plan: RequestPlan) => {
+    setConfirming(null);
+    if (site !== null) void feed.request(site, plan.operation);
+  };
+  return (
+    <Card heading={en.requests.heading}>
+      <p className={styles['lead']}>{listening ? en.requests.lead : en.requests.unavailable}</p>
+      <Outcome />
+      <ul className={styles['offers']}>
+        {kinds.map((kind) => (
+          <li key={kind}>
+            <RequestOffer
+              kind={kind}
+              disabled={!listening}
+              onChoose={(plan) => (plan.consequence === undefined ? ask(plan) : setConfirming(plan))}
+            />
+          </li>
+        ))}
+      </ul>
+      <RequestDialog plan={confirming} onConfirm={ask} onCancel={() => setConfirming(null)} />
+    </Card>
+  );
+}
+
+/** The answer, where the request was made; the region is there before it. */
+function Outcome() {
+  const asked = useAsked(selectAsked);
+  const good = asked.state === 'asking' || (asked.state === 'answered' && asked.answer.accepted);
+  return (
+    <p role="status" className={`${styles['outcome']} ${good ? styles['good'] : styles['bad']}`}>
+      {outcomeText(asked)}
+    </p>
+  );
+}

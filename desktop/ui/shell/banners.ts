@@ -1,0 +1,72 @@
+import type { Problem } from '../../../shared-types/monitor-api.ts';
+import { durationText } from '../format/times.ts';
+import { selectLagMs, selectSiteName, selectSnapshot } from '../store/live-selectors.ts';
+import type { LiveState } from '../store/live-store.ts';
+import { en } from '../text/en.ts';
+
+const problem = (severity: Problem['severity'], text: string, tip?: string): Problem => ({
+  severity,
+  text,
+  ...(tip === undefined ? {} : { tip }),
+});
+
+/**
+ * What stands between the loop and its reader, most telling first. When the monitor itself is gone,
+ * nothing that it last said about others is repeated as if it were true now.
+ */
+export function bannersOf(state: LiveState): readonly Problem[] {
+  const { banners } = en;
+  if (state.door === 'connecting') return [problem('note', banners.connecting)];
+  if (state.door === 'down')
+    return [problem('error', banners.doorDown, banners.doorDownTip), ...oldValues(state)];
+  const { host } = state;
+  if (host === null) return [problem('note', banners.connecting)];
+  if (!host.brokerConnected)
+    return [
+      problem('error', banners.brokerGone(host.brokerUrl), banners.brokerGoneTip),
+      ...oldValues(state),
+      ...host.problems,
+    ];
+  if (selectSiteName(state) === null)
+    return state.told
+      ? [problem('note', banners.noSite(host.brokerUrl), banners.noSiteTip), ...host.problems]
+      : [];
+  return [...controllerProblems(state), ...host.problems, ...simulated(state)];
+}
+
+function controllerProblems(state: LiveState): readonly Problem[] {
+  const { banners } = en;
+  const name = selectSiteName(state) ?? '';
+  const status = state.sites[name]?.live.status?.state;
+  if (status === 'lost')
+    return [problem('error', banners.controllerLost, banners.controllerLostTip), ...oldValues(state)];
+  if (status === 'stopped')
+    return [problem('warning', banners.controllerStopped, banners.controllerStoppedTip), ...oldValues(state)];
+  return [...oldValues(state), ...linkProblems(state)];
+}
+
+function oldValues(state: LiveState): readonly Problem[] {
+  const lagMs = selectLagMs(state);
+  if (lagMs === 0) return [];
+  // In steps of ten seconds at least: a screen reader says each new text.
+  const age = durationText(Math.floor(lagMs / 10_000) * 10_000);
+  return [problem('warning', en.banners.snapshotOld(age), en.banners.snapshotOldTip)];
+}
+
+function linkProblems(state: LiveState): readonly Problem[] {
+  const { banners } = en;
+  const snapshot = selectSnapshot(state);
+  if (snapshot === null) return [];
+  const found: Problem[] = [];
+  if (!snapshot.link.connected) found.push(problem('error', banners.linkDown, banners.linkDownTip));
+  if (!snapshot.log.writable) {
+    const remark = snapshot.log.remark ?? banners.logNotWritableUnsaid;
+    found.push(problem('warning', banners.logNotWritable(remark), banners.logNotWritableTip));
+  }
+  return found;
+}
+
+function simulated(state: LiveState): readonly Problem[] {
+  const speed = selectSnapshot(state)?.clockSpeed ?? 1;
+  return speed === 1 ? [] : [problem('note', en.banners.clockFast(String(speed)))];
+}

@@ -1,0 +1,77 @@
+import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
+import type { RequestedOperation } from '../../../shared-types/messages.ts';
+import type { MonitorEvent, SiteLive } from '../../../shared-types/monitor-api.ts';
+import type { Door, DoorState } from '../door.ts';
+import { en } from '../text/en.ts';
+import { useAnnouncements } from './announcement-store.ts';
+import { createHistoryFeed, type HistoryFeed } from './history-feed.ts';
+import { selectAlarms } from './live-selectors.ts';
+import { useLive } from './live-store.ts';
+import { newAlarms } from './new-alarms.ts';
+import { useAsked } from './request-store.ts';
+
+/** The one writer of the stores: it turns what the host says into what the screens show. */
+export interface Feed extends HistoryFeed {
+  choose(site: string): void;
+  request(site: string, operation: RequestedOperation): Promise<void>;
+  stop(): void;
+}
+
+/** @param steadyMs - A clock that never steps back [ms]. */
+export function startFeed(door: Door, steadyMs: () => number): Feed {
+  const keep = (live: SiteLive) => {
+    const alarmsBefore = selectAlarms(useLive.getState());
+    useLive.setState((state) => ({
+      sites: { ...state.sites, [live.name]: { live, heardAtMs: steadyMs() } },
+      nowMs: steadyMs(),
+    }));
+    announce(alarmsBefore);
+  };
+  const hear = (event: MonitorEvent) => {
+    if (event.kind === 'host') useLive.setState({ host: event.host });
+    else keep(event.live);
+  };
+  const enter = async (state: DoorState) => {
+    useLive.setState({ door: state });
+    if (state !== 'open') return;
+    const [host, sites] = await Promise.all([door.call('hostState', {}), door.call('sites', {})]);
+    if (host.ok) useLive.setState({ host: host.result });
+    if (!sites.ok) return;
+    for (const live of sites.result) keep(live);
+    useLive.setState({ told: true });
+  };
+
+  const stopListening = door.listen(hear);
+  const stopWatching = door.watch(enter);
+  const ticking = setInterval(() => useLive.setState({ nowMs: steadyMs() }), 1000);
+  void enter(door.state());
+
+  return {
+    ...createHistoryFeed(door),
+    choose: (site) => useLive.setState({ chosen: site }),
+    request: (site, operation) => ask(door, site, operation),
+    stop() {
+      stopListening();
+      stopWatching();
+      clearInterval(ticking);
+    },
+  };
+}
+
+/** Speaks what is new among the alarms of the site that is shown. */
+function announce(before: Parameters<typeof newAlarms>[0]): void {
+  const fresh = newAlarms(before, selectAlarms(useLive.getState()));
+  if (fresh.length === 0) return;
+  const titles = fresh.map((alarm) => alarmCatalogue[alarm.code].title).join(', ');
+  useAnnouncements.setState({ alert: en.live.alarms.announce(titles) });
+}
+
+async function ask(door: Door, site: string, operation: RequestedOperation): Promise<void> {
+  useAsked.setState({ asked: { state: 'asking' } });
+  const reply = await door.call('request', { site, operation });
+  useAsked.setState({
+    asked: reply.ok
+      ? { state: 'answered', answer: reply.result }
+      : { state: 'unanswered', problem: reply.problem },
+  });
+}

@@ -1,0 +1,56 @@
+import type { MonitorMethod, MonitorParams, MonitorResult } from '../../../shared-types/monitor-api.ts';
+import type { Door } from '../door.ts';
+import { dayKey, type HistoryState, useHistory } from './history-store.ts';
+import { type Loaded, loading } from './loaded.ts';
+
+/** Questions to the log; each answer lands in the history store. */
+export interface HistoryFeed {
+  loadDays(site: string): Promise<void>;
+  loadDay(site: string, day: string): Promise<void>;
+  loadRecent(site: string, hours: number): Promise<void>;
+  replay(site: string, day: string): Promise<void>;
+}
+
+/** Days whose curves are kept at the same time; a day is some 400 kB. */
+const mostKeptDays = 8;
+
+export function createHistoryFeed(door: Door): HistoryFeed {
+  /** Newest question for each place: an answer to an older one is dropped. */
+  const newest = new Map<string, number>();
+  let asked = 0;
+
+  async function fetchInto<M extends MonitorMethod>(
+    shelf: keyof HistoryState,
+    key: string,
+    method: M,
+    params: MonitorParams<M>,
+  ): Promise<void> {
+    const place = `${shelf} ${key}`;
+    const number = ++asked;
+    newest.set(place, number);
+    // What is there already stays until the answer comes: no flicker on a refresh.
+    if (useHistory.getState()[shelf][key]?.state !== 'ready') put(shelf, key, loading);
+    const reply = await door.call(method, params);
+    if (newest.get(place) !== number) return;
+    put(
+      shelf,
+      key,
+      reply.ok ? { state: 'ready', value: reply.result } : { state: 'failed', problem: reply.problem },
+    );
+  }
+
+  return {
+    loadDays: (site) => fetchInto('days', site, 'days', { site }),
+    loadDay: (site, day) => fetchInto('curves', dayKey(site, day), 'day', { site, day }),
+    loadRecent: (site, hours) => fetchInto('recent', site, 'recent', { site, hours }),
+    replay: (site, day) => fetchInto('replays', dayKey(site, day), 'replay', { site, day }),
+  };
+}
+
+function put(shelf: keyof HistoryState, key: string, entry: Loaded<MonitorResult<MonitorMethod>>): void {
+  useHistory.setState((state) => {
+    const { [key]: _before, ...others } = state[shelf] as Record<string, unknown>;
+    const kept = Object.entries(others).slice(shelf === 'curves' ? 1 - mostKeptDays : 0);
+    return { [shelf]: { ...Object.fromEntries(kept), [key]: entry } };
+  });
+}

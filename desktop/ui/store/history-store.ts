@@ -1,0 +1,40 @@
+import { create } from 'zustand';
+import type { DayCurves, DaySummary, ReplayReport } from '../../../shared-types/log.ts';
+import type { Loaded } from './loaded.ts';
+
+export interface HistoryState {
+  /** By site. */
+  readonly days: Readonly<Record<string, Loaded<readonly DaySummary[]>>>;
+  /** By `site/day`. */
+  readonly curves: Readonly<Record<string, Loaded<DayCurves>>>;
+  /** By site: the last hours. */
+  readonly recent: Readonly<Record<string, Loaded<DayCurves>>>;
+  /** By `site/day`. */
+  readonly replays: Readonly<Record<string, Loaded<ReplayReport>>>;
+}
+
+export const emptyHistory: HistoryState = { days: {}, curves: {}, recent: {}, replays: {} };
+
+/** What the log said when it was asked. Only the feed writes it. */
+export const useHistory = create<HistoryState>(() => emptyHistory);
+
+export const dayKey = (site: string, day: string): string => `${site}/${day}`;
+
+type Select<Value> = (state: HistoryState) => Value;
+
+export const selectDays =
+  (site: string): Select<Loaded<readonly DaySummary[]> | undefined> =>
+  (state) =>
+    state.days[site];
+export const selectCurves =
+  (site: string, day: string): Select<Loaded<DayCurves> | undefined> =>
+  (state) =>
+    state.curves[dayKey(site, day)];
+export const selectRecent =
+  (site: string): Select<Loaded<DayCurves> | undefined> =>
+  (state) =>
+    state.recent[site];
+export const selectReplay =
+  (site: string, day: string): Select<Loaded<ReplayReport> | undefined> =>
+  (state) =>
+    state.replays[dayKey(site, day)];

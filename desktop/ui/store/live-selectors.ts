@@ -1,0 +1,77 @@
+import type { Alarm } from '../../../shared-types/alarms.ts';
+import type { Channel } from '../../../shared-types/channels.ts';
+import type { Decision } from '../../../shared-types/engine.ts';
+import type { SnapshotMessage } from '../../../shared-types/messages.ts';
+import type { TrustedReading } from '../../../shared-types/readings.ts';
+import type { Site } from '../../../shared-types/site.ts';
+import type { HeardSite, LiveState } from './live-store.ts';
+
+/** One value of the live store each, so that a component is drawn anew only when its own changes. */
+type Select<Value> = (state: LiveState) => Value;
+
+export const selectDoor: Select<LiveState['door']> = (state) => state.door;
+
+let lastSites: LiveState['sites'] | undefined;
+let lastNames: readonly string[] = [];
+/** Names in order; the same list as long as the names are the same. */
+export const selectSiteNames: Select<readonly string[]> = (state) => {
+  if (state.sites === lastSites) return lastNames;
+  const names = Object.keys(state.sites).sort();
+  if (names.join() !== lastNames.join()) lastNames = names;
+  lastSites = state.sites;
+  return lastNames;
+};
+
+/** Name of the site that the screens show. */
+export const selectSiteName: Select<string | null> = (state) =>
+  state.chosen !== null && state.chosen in state.sites ? state.chosen : (selectSiteNames(state)[0] ?? null);
+
+const heard: Select<HeardSite | undefined> = (state) => {
+  const name = selectSiteName(state);
+  return name === null ? undefined : state.sites[name];
+};
+
+export const selectSite: Select<Site | undefined> = (state) => heard(state)?.live.site?.site;
+export const selectSnapshot: Select<SnapshotMessage | null> = (state) => heard(state)?.live.snapshot ?? null;
+export const selectDecision: Select<Decision | undefined> = (state) => selectSnapshot(state)?.decision;
+export const selectTimeZone: Select<string> = (state) => selectSite(state)?.timeZone ?? 'UTC';
+export const selectSiteTitle: Select<string | null> = (state) => titleOf(state, selectSiteName(state));
+
+export function titleOf(state: LiveState, name: string | null): string | null {
+  return name === null ? null : (state.sites[name]?.live.site?.site.title ?? name);
+}
+
+/** Age of the newest snapshot, in whole seconds of the wall [ms]; null without one. */
+export const selectSnapshotAgeMs: Select<number | null> = (state) => {
+  const site = heard(state);
+  if (site === undefined || site.live.snapshotAgeMs === null) return null;
+  const ageMs = site.live.snapshotAgeMs + Math.max(0, state.nowMs - site.heardAtMs);
+  return Math.floor(ageMs / 1000) * 1000;
+};
+
+/** Longest age at which a snapshot still counts as of now [ms of the wall]. */
+export const selectFreshForMs: Select<number> = (state) =>
+  Math.max(15_000, 3000 * (selectSite(state)?.control.stepS ?? 5));
+
+/** Age by which the values on the screen lag behind the loop; 0 while the snapshots come in. */
+export const selectLagMs: Select<number> = (state) => {
+  const ageMs = selectSnapshotAgeMs(state) ?? 0;
+  return ageMs > selectFreshForMs(state) ? ageMs : 0;
+};
+
+export const selectReading =
+  (channel: Channel): Select<TrustedReading | undefined> =>
+  (state) =>
+    selectDecision(state)?.belief.readings[channel];
+
+const noAlarms: readonly Alarm[] = [];
+export const selectAlarms: Select<readonly Alarm[]> = (state) => selectDecision(state)?.alarms ?? noAlarms;
+
+/** True when somebody would hear a request. */
+export const selectListening: Select<boolean> = (state) =>
+  state.door === 'open' &&
+  state.host?.brokerConnected === true &&
+  heard(state)?.live.status?.state === 'online';
+
+/** Day of the site's calendar that the controller now writes; undefined before the first snapshot. */
+export const selectNowMs: Select<number | undefined> = (state) => selectDecision(state)?.nowMs;

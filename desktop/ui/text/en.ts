@@ -1,0 +1,28 @@
+import { chartText, daysText, eventTitles } from './days.ts';
+import { liveText } from './live.ts';
+import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
+import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
+import { replayText } from './replay.ts';
+import { requestText } from './requests.ts';
+import { bannerText, shellText } from './shell.ts';
+
+/**
+ * Every English word of the screens, by subject; no component holds text of its own.
+ * The engine's sentences come with the data; channels and alarms bring their titles in shared-types.
+ */
+export const en = {
+  shell: shellText,
+  banners: bannerText,
+  live: liveText,
+  requests: requestText,
+  days: daysText,
+  charts: chartText,
+  replay: replayText,
+  events: eventTitles,
+  phases: phaseTitles,
+  phaseMeanings,
+  reasons: reasonTitles,
+  causes: causeTitles,
+  priorities: priorityTitles,
+  alarmStates: alarmStateTitles,
+} as const;

@@ -1,0 +1,48 @@
+export const shellText = {
+  name: 'flatwater',
+  skip: 'Skip to the content',
+  navigation: 'Screens',
+  site: 'Site',
+  screens: { live: 'Live', days: 'Days', replay: 'Replay' },
+  titleOf: (state: string, site: string) => `${state} · ${site} · flatwater`,
+  alarmCount: (count: number) => (count === 1 ? '1 alarm' : `${count} alarms`),
+  choices: {
+    button: 'Appearance and units',
+    appearance: 'Appearance',
+    schemes: { auto: 'As the system', light: 'Light', dark: 'Dark' },
+    temperature: 'Temperatures',
+    heat: 'Heat and energy',
+    temperatureUnits: { C: '°C', F: '°F' },
+    heatUnits: { kWh: 'kWh', MJ: 'MJ' },
+  },
+  loading: 'Loading …',
+  again: 'Try again',
+  failed: 'This could not be shown',
+  screenFailed: 'This screen ran into a fault of its own. The controller is not affected.',
+  severities: { note: 'Note', warning: 'Warning', error: 'Problem' },
+  tip: 'What to do:',
+} as const;
+
+/** What stands on top of a screen when something between the loop and its reader is amiss. */
+export const bannerText = {
+  connecting: 'Connecting to the monitor …',
+  doorDown: 'The monitor does not answer.',
+  doorDownTip: 'This page tries again by itself. Look whether the monitor still runs on its machine.',
+  brokerGone: (url: string) => `The monitor has lost the broker ${url}.`,
+  brokerGoneTip: 'Control goes on without it. The monitor reconnects by itself.',
+  noSite: (url: string) => `No controller was heard at ${url} yet.`,
+  noSiteTip: 'Start a controller; it appears here by itself.',
+  controllerLost: 'The controller is gone without a word.',
+  controllerLostTip:
+    'Its outputs fall to their safe state at the device. Look at the power and the network of the controller’s machine.',
+  controllerStopped: 'The controller was stopped.',
+  controllerStoppedTip: 'Its outputs are safe: pump off, drain open. Start it again to harvest.',
+  snapshotOld: (age: string) => `The values below are ${age} old.`,
+  snapshotOldTip: 'The controller has sent nothing since. Look whether it runs.',
+  linkDown: 'The controller has no connection to the device at the loop.',
+  linkDownTip: 'Its outputs fall to their safe state at the device. Check its power and its line.',
+  logNotWritable: (remark: string) => `The log cannot be written: ${remark}`,
+  logNotWritableTip: 'Control goes on, but these hours will be missing from Days and Replay.',
+  logNotWritableUnsaid: 'no cause was given.',
+  clockFast: (speed: string) => `Simulated loop: its clock runs ${speed} times as fast as yours.`,
+} as const;
