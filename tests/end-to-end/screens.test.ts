@@ -350,6 +350,26 @@ describe('what is amiss', () => {
     await back.close();
   });
 
+  test('a chart that could not be fetched while the monitor was away is fetched once it is back', async () => {
+    const gone = await startFakeMonitor(folder.path);
+    const port = Number(new URL(gone.url).port);
+    context = await browser.newContext();
+    const page = await context.newPage();
+    let away = true;
+    await page.route(/time-chart-.*\.js$/, (route) => (away ? route.abort() : route.continue()));
+    const missed = page.waitForEvent('requestfailed');
+    await page.goto(`${gone.url}#/live`);
+    expect((await missed).url()).toContain('time-chart');
+    await page.getByRole('button', { name: 'Empty the pan' }).waitFor();
+    await gone.close();
+    away = false;
+    const back = await startFakeMonitor(folder.path, port);
+    await page.locator('canvas').first().waitFor();
+    expect(await page.getByRole('button', { name: 'Empty the pan' }).isVisible()).toBe(true);
+    await context.close();
+    await back.close();
+  });
+
   test('a broker that went away is said with its address', async () => {
     const page = await open('#/live');
     await page.getByText('Circulating').first().waitFor();
