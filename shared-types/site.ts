@@ -48,6 +48,11 @@ const lineKeySchema = z
   .max(40)
   .regex(/^[A-Za-z0-9_.-]+$/, 'letters, digits and _ . - only');
 
+/** Address of a broker. */
+export const brokerUrlSchema = z
+  .string()
+  .regex(/^(mqtts?|wss?):\/\/[^\s/]+/, 'a broker address such as mqtt://127.0.0.1:1883');
+
 const monthDaySchema = z
   .string()
   .regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$/, 'month and day such as 10-01');
@@ -87,11 +92,7 @@ export type Sensor = z.infer<typeof sensorSchema>;
 
 const mqttLinkSchema = z.strictObject({
   kind: z.literal('mqtt'),
-  url: z
-    .string()
-    .regex(/^(mqtts?|wss?):\/\/[^\s/]+/, 'a broker address such as mqtt://127.0.0.1:1883')
-    .optional()
-    .describe('broker of the device; without it the embedded broker'),
+  url: brokerUrlSchema.optional().describe('broker of the device; without it the embedded broker'),
   username: z.string().optional(),
   passwordFile: z.string().optional().describe('file whose first line is the password'),
   outputsTopic: topicSchema.describe('where output commands go'),
@@ -151,11 +152,7 @@ const brokerSchema = z
   .describe('run a broker inside the controller');
 
 const publishSchema = z.strictObject({
-  url: z
-    .string()
-    .regex(/^(mqtts?|wss?):\/\/[^\s/]+/, 'a broker address such as mqtt://127.0.0.1:1883')
-    .optional()
-    .describe('broker for monitors; without it the embedded broker'),
+  url: brokerUrlSchema.optional().describe('broker for monitors; without it the embedded broker'),
   username: z.string().optional(),
   passwordFile: z.string().optional(),
 });

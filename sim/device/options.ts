@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { Command, InvalidArgumentError } from 'commander';
 import { anchoredClock, type Clock, parseAnchor } from '../../controller/clock.ts';
+import { brokerUrlSchema } from '../../shared-types/site.ts';
 import { type DayKind, dayKinds } from '../weather/day-kinds.ts';
 import { type FaultWish, faultList, parseFaultWish } from './fault-text.ts';
 
@@ -29,7 +30,7 @@ export function readDeviceCommand(argv: readonly string[]): DeviceCommand {
   const program = new Command('device')
     .description('A simulated loop behind a broker or a serial port, obeying outputs as a real device does.')
     .option('--site <file>', 'site file of the loop')
-    .option('--broker <url>', 'broker; otherwise the one that the site file names')
+    .option('--broker <url>', 'broker; otherwise the one that the site file names', brokerOf)
     .option('--username <name>', 'name at the broker')
     .option('--password-file <file>', 'file whose first line is the password at the broker')
     .option('--serial <path>', 'serial port to speak on, in place of a broker')
@@ -40,6 +41,10 @@ export function readDeviceCommand(argv: readonly string[]): DeviceCommand {
     .option('--fault <wish>', 'NAME[:CHANNEL][@HH:MM][=SIZE], as often as wanted', wishesOf, [])
     .option('--list-faults', 'list the faults and what they do')
     .option('--plant-state <file>', 'where the loop goes on from, and is put away')
+    .addHelpText(
+      'after',
+      '\nExit codes: 0 stopped by a signal, 1 an unforeseen failure, 2 wrong options or site file.',
+    )
     .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 2));
   const flags = program.parse([...argv]).opts<Flags>();
   if (flags.listFaults === true) {
@@ -63,6 +68,12 @@ function clockFromNow(speed: number): Clock {
 /** @returns undefined when there is no file to read. @throws when it cannot be read. */
 export function readPassword(file: string | undefined): string | undefined {
   return file === undefined ? undefined : (readFileSync(file, 'utf8').split(/\r?\n/)[0] ?? '');
+}
+
+function brokerOf(text: string): string {
+  const url = brokerUrlSchema.safeParse(text);
+  if (!url.success) throw new InvalidArgumentError('A broker address is like mqtt://127.0.0.1:1883.');
+  return url.data;
 }
 
 function clockOf(text: string): Clock {
