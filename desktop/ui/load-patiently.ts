@@ -1,14 +1,33 @@
-/**
- * Loads a part of the page, and tries again for as long as the monitor is away.
- *
- * @param pauseMs - Time between two attempts [ms].
- */
-export async function loadPatiently<Part>(load: () => Promise<Part>, pauseMs = 1000): Promise<Part> {
-  for (;;) {
-    try {
-      return await load();
-    } catch {
+/** What of the browser's page is used; a test hands in its own. */
+export interface LoadingPage {
+  /** Resolves once the monitor serves the page again. */
+  served(): Promise<void>;
+  reload(): void;
+}
+
+const pauseMs = 2000;
+
+const thisPage: LoadingPage = {
+  async served() {
+    for (;;) {
       await new Promise((resolve) => setTimeout(resolve, pauseMs));
+      const answer = await fetch(document.baseURI, { method: 'HEAD' }).catch(() => undefined);
+      if (answer?.ok === true) return;
     }
+  },
+  reload: () => location.reload(),
+};
+
+/**
+ * Loads a part of the page. When the monitor is away just then, the page is loaded anew once it is back:
+ * some browsers remember that a module failed and do not ask for it again.
+ */
+export async function loadPatiently<Part>(load: () => Promise<Part>, page = thisPage): Promise<Part> {
+  try {
+    return await load();
+  } catch {
+    await page.served();
+    page.reload();
+    return new Promise(() => undefined);
   }
 }

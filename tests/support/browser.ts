@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
 import { findProgram } from './find-program.ts';
@@ -38,6 +38,7 @@ async function packagedPath(): Promise<string> {
   process.env['TMPDIR'] = folder;
   // With this set it brings the system libraries that a bare machine lacks.
   process.env['AWS_LAMBDA_JS_RUNTIME'] ??= 'nodejs22.x';
+  process.env['FONTCONFIG_FILE'] = fontList(folder);
   try {
     const { default: packaged } = await import('@sparticuz/chromium');
     return await packaged.executablePath();
@@ -45,4 +46,16 @@ async function packagedPath(): Promise<string> {
     if (before === undefined) delete process.env['TMPDIR'];
     else process.env['TMPDIR'] = before;
   }
+}
+
+/**
+ * A list of fonts for the packaged Chromium. Its own names the system's temporary folder, whatever
+ * TMPDIR says; and without any font no text has a size.
+ */
+function fontList(folder: string): string {
+  const path = `${folder}/fonts.conf`;
+  const folders = [`${folder}/fonts`, '/usr/share/fonts'].map((one) => `<dir>${one}</dir>`);
+  const cache = `<cachedir>${folder}/fonts-cache</cachedir>`;
+  writeFileSync(path, `<?xml version="1.0"?><fontconfig>${folders.join('')}${cache}</fontconfig>`);
+  return path;
 }
