@@ -3,7 +3,7 @@ import { lazy, type RefObject, Suspense, useEffect, useRef } from 'react';
 import styles from './app.module.css';
 import { assertNever } from './assert-never.ts';
 import { LiveScreen } from './live/live-screen.tsx';
-import { loadPatiently } from './load-patiently.ts';
+import { loadPart } from './load-part.ts';
 import { Announcer } from './shell/announcer.tsx';
 import { BannerList } from './shell/banner-list.tsx';
 import { FaultBoundary } from './shell/fault-boundary.tsx';
@@ -17,8 +17,8 @@ import { en } from './text/en.ts';
 import { theme } from './theme.ts';
 
 // Whoever only glances at Live need not wait for the others.
-const DaysScreen = lazy(() => loadPatiently(() => import('./days/days-screen.tsx')));
-const ReplayScreen = lazy(() => loadPatiently(() => import('./replay/replay-screen.tsx')));
+const DaysScreen = lazy(() => loadPart(() => import('./days/days-screen.tsx')));
+const ReplayScreen = lazy(() => loadPart(() => import('./replay/replay-screen.tsx')));
 
 export function App({ feed }: { readonly feed: Feed }) {
   return (

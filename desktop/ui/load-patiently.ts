@@ -5,24 +5,11 @@ export interface LoadingPage {
   reload(): void;
 }
 
-const pauseMs = 2000;
-
-const thisPage: LoadingPage = {
-  async served() {
-    for (;;) {
-      await new Promise((resolve) => setTimeout(resolve, pauseMs));
-      const answer = await fetch(document.baseURI, { method: 'HEAD' }).catch(() => undefined);
-      if (answer?.ok === true) return;
-    }
-  },
-  reload: () => location.reload(),
-};
-
 /**
  * Loads a part of the page. When the monitor is away just then, the page is loaded anew once it is back:
  * some browsers remember that a module failed and do not ask for it again.
  */
-export async function loadPatiently<Part>(load: () => Promise<Part>, page = thisPage): Promise<Part> {
+export async function loadPatiently<Part>(load: () => Promise<Part>, page: LoadingPage): Promise<Part> {
   try {
     return await load();
   } catch {

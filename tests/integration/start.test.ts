@@ -1,17 +1,17 @@
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { createServer } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
 import { logPath } from '../../controller/log/log.ts';
 import { openLogReader } from '../../controller/log/reader.ts';
 import type { SnapshotMessage } from '../../shared-types/messages.ts';
+import { temporaryFolder } from '../support/temporary.ts';
 import { openDoor, type Started, startAll } from './started.ts';
 
 const site = 'quillhaven-wash-house';
-const top = mkdtempSync(join(tmpdir(), 'flatwater-start-'));
+const top = temporaryFolder('start').path;
 const data = join(top, 'data');
 const log = logPath(data, site);
 const patience = { timeout: 60_000, interval: 100 };

@@ -1,6 +1,6 @@
 import { lazy, Suspense, useCallback, useMemo, useState } from 'react';
 import type { DayCurves } from '../../../shared-types/log.ts';
-import { loadPatiently } from '../load-patiently.ts';
+import { loadPart } from '../load-part.ts';
 import { selectHiddenSeries, selectShownSeries, useChoices } from '../store/choices-store.ts';
 import { en } from '../text/en.ts';
 import type { TimeWindow } from './chart-look.ts';
@@ -11,7 +11,7 @@ import { drawnSeries, presentSeries } from './series.ts';
 import { SeriesSwitches } from './series-switches.tsx';
 
 // The chart library is as large as all the rest: the page shows its words before it has it.
-const TimeChart = lazy(() => loadPatiently(() => import('./time-chart.tsx')));
+const TimeChart = lazy(() => loadPart(() => import('./time-chart.tsx')));
 
 interface Props {
   readonly curves: DayCurves;

@@ -1,15 +1,15 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createHistory } from '../../../desktop/host/history.ts';
+import { temporaryFolder } from '../../support/temporary.ts';
 
 const configFile = fileURLToPath(new URL('../../../desktop/vite.electron.config.ts', import.meta.url));
-const outDir = mkdtempSync(join(tmpdir(), 'flatwater-bundle-'));
+const outDir = temporaryFolder('bundle').path;
 const path = (name: string) => join(outDir, name);
 
 beforeAll(async () => {

@@ -1,11 +1,11 @@
-import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { chmodSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findElectron, type Surroundings } from '../../../desktop/electron/find-electron.ts';
 import { openMonitorWindow } from '../../../desktop/electron/window.ts';
+import { temporaryFolder } from '../../support/temporary.ts';
 
-const top = mkdtempSync(join(tmpdir(), 'flatwater-electron-'));
+const top = temporaryFolder('electron').path;
 const packageFolder = join(top, 'electron');
 const elsewhere = join(top, 'elsewhere');
 const script = join(top, 'main.mjs');

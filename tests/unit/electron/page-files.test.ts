@@ -1,12 +1,12 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { isOwnPage } from '../../../desktop/electron/page-address.ts';
 import { pageFile, pageResponse } from '../../../desktop/electron/page-files.ts';
+import { temporaryFolder } from '../../support/temporary.ts';
 
-const top = mkdtempSync(join(tmpdir(), 'flatwater-page-'));
+const top = temporaryFolder('page').path;
 const folder = join(top, 'web');
 beforeAll(() => {
   mkdirSync(join(folder, 'assets'), { recursive: true });

@@ -1,11 +1,11 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, afterEach, describe, expect, it, vi } from 'vitest';
 import { createHistory, type History } from '../../../desktop/host/history.ts';
+import { temporaryFolder } from '../../support/temporary.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'flatwater-history-'));
+const folder = temporaryFolder('history').path;
 const opened: History[] = [];
 let workers = 0;
 const onRemarks = vi.fn();

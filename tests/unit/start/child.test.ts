@@ -1,11 +1,11 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { startChild } from '../../../desktop/start/child.ts';
+import { temporaryFolder } from '../../support/temporary.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'flatwater-child-'));
+const folder = temporaryFolder('child').path;
 afterAll(() => rmSync(folder, { recursive: true }));
 let scripts = 0;
 
@@ -27,7 +27,8 @@ const waits = `process.on('SIGTERM', () => process.exit(0)); setInterval(() => {
 describe('startChild', () => {
   it('tells what the child says when it is ready, and prints its other lines under its name', async () => {
     const helper = child(
-      `console.log('good morning'); console.error('helper: mind the step'); console.log('ready ' + process.argv[2]); ${waits}`,
+      // It listens for signals before it says that it is ready.
+      `${waits} console.log('good morning'); console.error('helper: mind the step'); console.log('ready ' + process.argv[2]);`,
       ['mqtt://x'],
     );
     expect(await helper.ready).toBe('mqtt://x');
@@ -54,7 +55,7 @@ describe('startChild', () => {
   });
 
   it('gives the child a channel by which it hears of the death of its parent', async () => {
-    const helper = child(`console.log('ready ' + typeof process.send); ${waits}`);
+    const helper = child(`${waits} console.log('ready ' + typeof process.send);`);
     expect(await helper.ready).toBe('function');
     await helper.stop();
   });

@@ -1,10 +1,10 @@
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { dataFolderFault } from '../../../desktop/start/data-folder.ts';
+import { temporaryFolder } from '../../support/temporary.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'flatwater-data-'));
+const folder = temporaryFolder('data').path;
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('dataFolderFault', () => {

@@ -1,15 +1,15 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { createServer } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { WebSocket } from 'ws';
 import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
 import type { MonitorApi, MonitorEvent } from '../../../shared-types/monitor-api.ts';
+import { temporaryFolder } from '../../support/temporary.ts';
 
-const top = mkdtempSync(join(tmpdir(), 'flatwater-web-'));
+const top = temporaryFolder('web').path;
 const pageFolder = join(top, 'web');
 const listeners = new Set<(event: MonitorEvent) => void>();
 const api: MonitorApi = {
