@@ -10,6 +10,7 @@ export const alarmCodes = [
   'fill-failed',
   'fill-locked',
   'dry-running',
+  'drain-stands-open',
   'water-lost',
   'not-emptying',
   'liner-hot',

@@ -88,7 +88,11 @@ export const meterSchema = z.strictObject({
   /** Heat that now flows into the store [W], negative when it leaves; null when it cannot be told. */
   heatRateW: z.number().nullable(),
   flowLMin: z.number().nullable(),
-  /** True when the flow is not measured but taken from the pump's rating. */
+  /**
+   * True when `flowLMin` and `heatRateW` of this step rest on the pump's rating instead of a measured
+   * flow. Says nothing of the totals: heat brought home by emptying always takes the pan's volume from
+   * the site file.
+   */
   estimated: z.boolean(),
 });
 export type Meter = z.infer<typeof meterSchema>;

@@ -40,7 +40,7 @@ const values = recordOf(number);
 const cause = shape({ code: text, values });
 
 const phases: Readonly<Record<string, Check>> = {
-  empty: shape({ sinceMs: number }),
+  empty: shape({ sinceMs: number, afterNoGain: flag }),
   filling: shape({ sinceMs: number }),
   circulating: shape({ sinceMs: number, afterFill: flag }),
   resting: shape({ sinceMs: number }),
@@ -90,8 +90,10 @@ const state = shape({
   water: shape({
     level: oneOf('empty', 'part', 'full', 'unknown'),
     drainedMs: amount,
+    emptyingMs: amount,
     overdue: flag,
     fillStoreC: orNull(number),
+    fillStoreMs: amount,
     emptyingPanC: orNull(number),
     trendC: orNull(number),
   }),
@@ -100,14 +102,22 @@ const state = shape({
     startMs: orNull(number),
     stopMs: orNull(number),
     noFlowMs: orNull(number),
+    drainOpenMs: orNull(number),
     closingMs: orNull(number),
   }),
   gain: orNull(shape({ lowC: number, sinceMs: number })),
   outputs: shape({ pumpFraction: amount, drainOpen: flag, drainPumpOn: flag, exchangerPumpOn: flag }),
   pump: shape({ sinceMs: number, startsMs: listOf(number) }),
-  frost: shape({ latched: oneOf(null, 'frost-measured', 'frost-blind'), warmMs: orNull(number) }),
+  frost: shape({
+    latched: oneOf(null, 'frost-measured', 'frost-blind'),
+    warmMs: orNull(number),
+    keepWarmMs: orNull(number),
+  }),
   heat: shape({ storeFull: flag, linerHot: flag }),
-  failure: shape({ count: amount, cause: oneOf(null, 'dry-running', 'fill-failed', 'water-lost') }),
+  failure: shape({
+    count: amount,
+    cause: oneOf(null, 'dry-running', 'drain-stands-open', 'fill-failed', 'water-lost'),
+  }),
   operator: shape({
     lease: orNull(shape({ kind: oneOf('run-pump', 'empty', 'rest'), untilMs: number })),
     seen: listOf(text),

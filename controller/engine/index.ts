@@ -8,7 +8,7 @@ export { type EngineState, initialState, safeOutputs } from './state.ts';
 export { step } from './step.ts';
 
 /** Version of the rules: a log tells with it which engine decided. */
-export const engineVersion = '1.0.0';
+export const engineVersion = '1.1.0';
 
 /** @returns undefined when what was saved is no state of this version. */
 export function reviveState(saved: unknown): EngineState | undefined {

@@ -12,6 +12,8 @@ export interface Situation {
   readonly localDay: string | null;
   readonly readings: TrustedReadings;
   readonly facts: Facts;
+  /** What fresh feedback says of the drain valve: true for open; null where nothing tells. */
+  readonly drainSays: boolean | null;
   readonly site: Site;
   readonly settings: Settings;
 }

@@ -5,7 +5,7 @@ import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
-export const stateVersion = 1;
+export const stateVersion = 2;
 
 /** A reason before it is put into words. */
 export interface Cause {
@@ -31,7 +31,7 @@ export interface ChannelMemory {
 
 /** Each phase carries only what exists in it. Times are steady. */
 export type Phase =
-  | { readonly name: 'empty'; readonly sinceMs: number }
+  | { readonly name: 'empty'; readonly sinceMs: number; readonly afterNoGain: boolean }
   | { readonly name: 'filling'; readonly sinceMs: number }
   | { readonly name: 'circulating'; readonly sinceMs: number; readonly afterFill: boolean }
   | { readonly name: 'resting'; readonly sinceMs: number }
@@ -45,10 +45,13 @@ export interface WaterMemory {
   readonly level: WaterLevel;
   /** Time for which pump and drain have let the pan run empty [ms]. */
   readonly drainedMs: number;
+  /** The same, and the time for which the device said that the drain was shut [ms]. */
+  readonly emptyingMs: number;
   /** The last emptying took too long; stands until the pan is proven empty. */
   readonly overdue: boolean;
-  /** Store bottom when the pan was filled [°C]; null when it was not known. */
+  /** Mean store bottom while the pan was filled [°C], and the time that it was known for [ms]. */
   readonly fillStoreC: number | null;
+  readonly fillStoreMs: number;
   /** Pan water when its emptying began [°C]; null when it was not known, or the pan was not full. */
   readonly emptyingPanC: number | null;
   /** Pan temperature behind a low-pass, from which its trend follows [°C]. */
@@ -61,6 +64,7 @@ export interface Timers {
   readonly startMs: number | null;
   readonly stopMs: number | null;
   readonly noFlowMs: number | null;
+  readonly drainOpenMs: number | null;
   readonly closingMs: number | null;
 }
 
@@ -71,7 +75,7 @@ export interface GainMemory {
 }
 
 type LatchedFrost = 'frost-measured' | 'frost-blind';
-export type FailureCause = 'dry-running' | 'fill-failed' | 'water-lost';
+export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
   readonly kind: 'run-pump' | 'empty' | 'rest';
@@ -107,7 +111,12 @@ export interface EngineState {
   readonly outputs: Outputs;
   /** The circulation pump: since when it is as it is, and its starts in the last hour. */
   readonly pump: { readonly sinceMs: number; readonly startsMs: readonly number[] };
-  readonly frost: { readonly latched: LatchedFrost | null; readonly warmMs: number | null };
+  readonly frost: {
+    readonly latched: LatchedFrost | null;
+    readonly warmMs: number | null;
+    /** Since when the pan is kept warm from the store [steady ms]. */
+    readonly keepWarmMs: number | null;
+  };
   readonly heat: { readonly storeFull: boolean; readonly linerHot: boolean };
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
@@ -144,14 +153,17 @@ export const noTimers: Timers = {
   startMs: null,
   stopMs: null,
   noFlowMs: null,
+  drainOpenMs: null,
   closingMs: null,
 };
 
 export const unknownWater: WaterMemory = {
   level: 'unknown',
   drainedMs: 0,
+  emptyingMs: 0,
   overdue: false,
   fillStoreC: null,
+  fillStoreMs: 0,
   emptyingPanC: null,
   trendC: null,
 };
@@ -172,7 +184,7 @@ export function initialState(): EngineState {
     gain: null,
     outputs: safeOutputs,
     pump: { sinceMs: 0, startsMs: [] },
-    frost: { latched: null, warmMs: null },
+    frost: { latched: null, warmMs: null, keepWarmMs: null },
     heat: { storeFull: false, linerHot: false },
     failure: { count: 0, cause: null },
     operator: { lease: null, seen: [] },

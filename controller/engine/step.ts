@@ -11,13 +11,15 @@ import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
 import { updateFrost } from './hazards/frost.ts';
 import { updateHeat } from './hazards/heat.ts';
+import { keepWarmSince } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
-import { addMove, addUse, since, waterAfterMove } from './meter/totals.ts';
+import { addMove, addUse, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
 import { assertSafe, outputsOf } from './outputs.ts';
 import { isUnseen, restart } from './restart.ts';
+import { drainSaysOf } from './sense/drain-says.ts';
 import { factsOf } from './sense/facts.ts';
 import { updateWater } from './sense/pan-water.ts';
 import { sense } from './sense/sense.ts';
@@ -79,10 +81,12 @@ function senseAll(before: EngineState, input: SoundInput, site: Site, settings: 
   const passedMs = unseen ? 0 : (elapsedMs ?? 0);
   const { readings, sensing } = sense(raw, state.sensing, site, settings, runMs);
   const facts = factsOf(readings);
+  const drainSays = drainSaysOf(input.feedback, state, site, settings, runMs);
   const localDay = input.localDay ?? state.localDay;
   const { phase, meter } = state;
   const water = updateWater(state.water, {
     levelMm: facts.levelMm,
+    drainSays,
     phase,
     elapsedMs: passedMs,
     site,
@@ -96,6 +100,7 @@ function senseAll(before: EngineState, input: SoundInput, site: Site, settings: 
     localDay,
     readings,
     facts,
+    drainSays,
     site,
     settings,
   };
@@ -104,8 +109,9 @@ function senseAll(before: EngineState, input: SoundInput, site: Site, settings: 
 /** Brings the memories of hazards, wants and the meter up to this step. */
 function judge(situation: Situation, heat: HeatReading): Situation {
   const { state, facts, site, settings, runMs } = situation;
-  const water = { ...state.water, trendC: updateTrend(situation) };
-  const trended: Situation = { ...situation, state: { ...state, water } };
+  const water = { ...state.water, ...meanFillStore(situation), trendC: updateTrend(situation) };
+  const frost = updateFrost(state.frost, facts, settings, runMs);
+  const trended: Situation = { ...situation, state: { ...state, water, frost } };
   return {
     ...situation,
     state: {
@@ -113,7 +119,7 @@ function judge(situation: Situation, heat: HeatReading): Situation {
       water,
       timers: updateTimers(trended),
       gain: updateGain(trended),
-      frost: updateFrost(state.frost, facts, settings, runMs),
+      frost: { ...frost, keepWarmMs: keepWarmSince(trended) },
       heat: updateHeat(state.heat, facts, site, settings),
       meter: addUse(state.meter, heat.rateW, situation),
     },
@@ -162,7 +168,7 @@ function tell(situation: Situation, move: Move, heat: HeatReading, nowMs: number
     phase: phase.name,
     phaseForMs: runMs - phase.sinceMs,
     outputs,
-    reasons: reasonsOf(move, site),
+    reasons: reasonsOf(move, site, outputs),
     lease: lease === null ? null : { kind: lease.kind, remainingMs: lease.untilMs - runMs },
     alarms: listAlarms(state.alarms),
     meter: {

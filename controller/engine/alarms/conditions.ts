@@ -1,7 +1,7 @@
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
 import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
-import { isFrostBlind, isFrostMeasured, isFrostUnseen } from '../hazards/frost.ts';
+import { isFrostUnseen } from '../hazards/frost.ts';
 import { linerHotC } from '../hazards/heat.ts';
 import { failuresToLock } from '../hazards/table.ts';
 import { known, type Values } from '../known.ts';
@@ -27,11 +27,8 @@ const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
 
 /** When each alarm's condition holds. */
 export const conditions: Readonly<Record<AlarmCode, Judge>> = {
-  'frost-danger': ({ state, facts, site, settings, localDay }) => {
-    const frost =
-      isFrostMeasured(state.frost, facts, settings) ||
-      isFrostBlind(state.frost, facts, settings) ||
-      isFrostUnseen(facts, site, localDay);
+  'frost-danger': ({ state, facts, site, localDay }) => {
+    const frost = state.frost.latched !== null || isFrostUnseen(facts, site, localDay);
     const held = !canEmpty(site) || state.water.overdue;
     if (!frost || !held || state.water.level === 'empty') return null;
     return { values: known({ panC: facts.coldestPanC }) };
@@ -49,6 +46,7 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
   'all-sensors-silent': ({ facts }) => (facts.allSilent ? { values: {} } : null),
   'fill-failed': (ground) => failed(ground, 'fill-failed'),
   'dry-running': (ground) => failed(ground, 'dry-running'),
+  'drain-stands-open': (ground) => failed(ground, 'drain-stands-open'),
   'water-lost': (ground) => failed(ground, 'water-lost'),
   'fill-locked': ({ state: { failure } }) =>
     failure.count >= failuresToLock ? { values: { failures: failure.count } } : null,

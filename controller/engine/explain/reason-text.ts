@@ -16,6 +16,8 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `The pump has stood for ${duration(v, 'offS')}; it may start after ${duration(v, 'leastOffS')}.`,
   'waiting-starts-per-hour': (v) =>
     `The pump has started ${figure(v, 'starts', 0)} times this hour; ${figure(v, 'startsPerHour', 0)} are allowed.`,
+  'waiting-after-emptying': (v) =>
+    `Emptied for want of gain ${figure(v, 'emptyMin', 0)} min ago; the pan is filled after ${figure(v, 'leastEmptyMin', 0)} min.`,
   'start-up-proving': () => 'The pan counts as full until it is proven empty or full.',
   'filling-for-heat': (v) =>
     'filledS' in v
@@ -47,11 +49,15 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `After frost: the pan has held ${figure(v, 'frostReleaseC')} °C for ${figure(v, 'heldMin', 0)} of ${figure(v, 'frostReleaseMin', 0)} min.`,
   'store-limit': (v) =>
     `The store is at ${figure(v, 'storeC')} °C; no more heat is brought from ${figure(v, 'storeLimitC')} °C on.`,
+  'store-at-frost': (v) =>
+    `The store bottom is at ${figure(v, 'storeC')} °C; no water is moved at ${figure(v, 'frostTemperatureC')} °C or below.`,
   'liner-heat': (v) =>
     `Cooling the liner: the pan is at ${figure(v, 'panC')} °C; it is too hot from ${figure(v, 'linerHotC')} °C on.`,
   'sensors-failed': (v) =>
     `${v['storeFailed'] === 1 ? 'The store bottom' : 'The pan'} cannot be measured; the loop is kept safe.`,
   'dry-running': (v) => `The pump moved no water for ${duration(v, 'dryS')} and was stopped.`,
+  'drain-stands-open': (v) =>
+    `The pump ran for ${duration(v, 'openS')} while the device says that the drain stands open, and was stopped.`,
   'water-lost': (v) =>
     `The resting pan lost its water${'levelMm' in v ? `; ${figure(v, 'levelMm', 0)} mm are left` : ''}.`,
   'fill-failed': (v) => `The pan was not proven full within ${duration(v, 'fillTimeoutS')}.`,
@@ -63,6 +69,8 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
   'drain-open-when-empty': () => 'The drain stands open while the pan is empty.',
   'drain-open-to-empty': () => 'The drain stands open so that the pan runs empty.',
   'drain-closed-to-hold': () => 'The drain is closed to hold the water.',
+  'drain-pump-runs': () => 'The drain pump runs so that the pan becomes empty.',
+  'drain-pump-off': () => 'The drain pump is off.',
   'pump-off-while-emptying': () => 'The pump stands while the pan runs empty.',
   'pump-off-when-empty': () => 'The pump stands while the pan is empty.',
   'pump-fills': () => 'The pump fills the pan.',

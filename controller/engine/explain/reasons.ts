@@ -1,4 +1,4 @@
-import type { Decision } from '../../../shared-types/engine.ts';
+import type { Decision, Outputs } from '../../../shared-types/engine.ts';
 import type { Reason, ReasonCode } from '../../../shared-types/reasons.ts';
 import type { Site } from '../../../shared-types/site.ts';
 import { assertNever } from '../assert-never.ts';
@@ -7,15 +7,12 @@ import type { Cause, Phase } from '../state.ts';
 import { reasonText } from './reason-text.ts';
 
 /** Why the phase and each output are as they are. */
-export function reasonsOf({ phase, cause }: Move, site: Site): Decision['reasons'] {
+export function reasonsOf({ phase, cause }: Move, site: Site, outputs: Outputs): Decision['reasons'] {
   const whole = reason(cause);
   return {
     phase: whole,
     pump: pumpReason(phase, whole),
-    drain:
-      site.drain === 'drain-valve' || site.drain === 'drain-pump'
-        ? drainReason(phase)
-        : plain('output-not-fitted'),
+    drain: drainReason(phase, site, outputs),
   };
 }
 
@@ -44,7 +41,21 @@ function pumpReason(phase: Phase, whole: Reason): Reason {
   }
 }
 
-function drainReason({ name }: Phase): Reason {
+function drainReason(phase: Phase, { drain }: Site, { drainPumpOn }: Outputs): Reason {
+  switch (drain) {
+    case 'drain-valve':
+      return valveReason(phase);
+    case 'drain-pump':
+      return plain(drainPumpOn ? 'drain-pump-runs' : 'drain-pump-off');
+    case 'pump-stop':
+    case 'none':
+      return plain('output-not-fitted');
+    default:
+      return assertNever(drain);
+  }
+}
+
+function valveReason({ name }: Phase): Reason {
   switch (name) {
     case 'empty':
       return plain('drain-open-when-empty');

@@ -12,13 +12,13 @@ const frostEndsK = 1;
 /** Brings the memory of frost up to this step: measured and blind frost stay until the release held. */
 export function updateFrost(before: Frost, facts: Facts, settings: Settings, runMs: number): Frost {
   const now = frostNow(facts, settings);
-  if (now !== null) return { latched: now, warmMs: null };
+  if (now !== null) return { ...before, latched: now, warmMs: null };
   if (before.latched === null) return before;
   const { coldestPanC, panIsGood } = facts;
   const warm = coldestPanC !== null && panIsGood && coldestPanC >= settings.frostReleaseC;
   const warmMs = hold(before.warmMs, warm, runMs);
   const released = heldFor(warmMs, runMs, settings.frostReleaseMin * 60_000);
-  return released ? { latched: null, warmMs: null } : { latched: before.latched, warmMs };
+  return released ? { ...before, latched: null, warmMs: null } : { ...before, warmMs };
 }
 
 function frostNow({ coldestPanC, ambientC }: Facts, settings: Settings): Frost['latched'] {

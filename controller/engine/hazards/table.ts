@@ -3,6 +3,7 @@ import { known, type Values } from '../known.ts';
 import { canEmpty } from '../pan.ts';
 import type { Goal, Situation } from '../situation.ts';
 import type { FailureCause } from '../state.ts';
+import { hasPumpedIntoDrain } from './drain-open.ts';
 import { isFrostBlind, isFrostMeasured, isFrostUnseen } from './frost.ts';
 import { linerHotC, storeLimitC } from './heat.ts';
 import { hasRunDry } from './no-flow.ts';
@@ -39,6 +40,17 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    code: 'drain-stands-open',
+    when: (situation) =>
+      hasPumpedIntoDrain(situation)
+        ? { openS: seconds(situation, situation.state.timers.drainOpenMs) }
+        : null,
+    goal: empty,
+    fails: 'drain-stands-open',
+    clears: 'when the pump stands',
+    override,
+  },
+  {
     code: 'fill-failed',
     when: ({ state: { phase, water }, runMs, settings: { fillTimeoutS } }) =>
       phase.name === 'filling' && water.level !== 'full' && runMs - phase.sinceMs >= fillTimeoutS * 1000
@@ -63,11 +75,11 @@ export const hazards: readonly Hazard[] = [
   {
     code: 'frost-measured',
     when: ({ state, facts, settings }) =>
-      isFrostMeasured(state.frost, facts, settings)
+      state.frost.keepWarmMs !== null || isFrostMeasured(state.frost, facts, settings)
         ? known({ panC: facts.coldestPanC, frostTemperatureC: settings.frostTemperatureC })
         : null,
-    goal: (situation) => (mayKeepWarm(situation) ? 'run' : 'empty'),
-    clears: 'when the pan is 1 K above the frost temperature',
+    goal: ({ state }) => (state.frost.keepWarmMs === null ? 'empty' : 'run'),
+    clears: 'when the pan is 1 K above the frost temperature and is no longer kept warm',
     override,
   },
   {
@@ -119,6 +131,16 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    code: 'store-at-frost',
+    when: ({ facts: { storeBottomC }, settings: { frostTemperatureC } }) =>
+      storeBottomC !== null && storeBottomC <= frostTemperatureC
+        ? { storeC: storeBottomC, frostTemperatureC }
+        : null,
+    goal: empty,
+    clears: 'when the store bottom is warmer than the frost temperature',
+    override,
+  },
+  {
     code: 'store-limit',
     when: ({ state: { heat }, facts, site, settings }) =>
       heat.storeFull
@@ -139,12 +161,6 @@ export const hazards: readonly Hazard[] = [
     override,
   },
 ];
-
-/** A pan that cannot be emptied is kept warm from the store, as long as the store is warmer than frost. */
-function mayKeepWarm({ state, facts, site, settings }: Situation): boolean {
-  const storeWarms = facts.storeBottomC === null || facts.storeBottomC > settings.frostTemperatureC;
-  return !canEmpty(site) && state.water.level !== 'empty' && storeWarms;
-}
 
 function seconds({ runMs }: Situation, sinceMs: number | null): number {
   return sinceMs === null ? 0 : (runMs - sinceMs) / 1000;

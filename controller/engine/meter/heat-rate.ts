@@ -21,8 +21,9 @@ export function readHeat(situation: Situation): HeatReading {
   const flow = flowOf(situation);
   if (state.phase.name !== 'circulating' || state.water.level !== 'full') return { rateW: 0, ...flow };
   const hotC = good(readings.panOutletC);
-  const ownColdC = site.plumbing === 'reservoir' ? good(readings.reservoirC) : null;
-  const coldC = good(readings.panInletC) ?? ownColdC ?? good(readings.storeBottomC);
+  // Behind an exchanger the store bottom is another water's temperature.
+  const source = site.plumbing === 'reservoir' ? readings.reservoirC : readings.storeBottomC;
+  const coldC = good(readings.panInletC) ?? good(source);
   if (hotC === null || coldC === null || flow.flowLMin === null) return { rateW: null, ...flow };
   return { rateW: streamHeatW(Math.max(0, flow.flowLMin), hotC, coldC, coldC) + 0, ...flow };
 }

@@ -68,7 +68,7 @@ export function waterAfterMove(water: WaterMemory, situation: Situation, { phase
   const kept = { ...water, trendC: null };
   switch (phase.name) {
     case 'filling':
-      return { ...kept, fillStoreC: good(readings.storeBottomC), emptyingPanC: null };
+      return { ...kept, fillStoreC: good(readings.storeBottomC), fillStoreMs: 0, emptyingPanC: null };
     case 'circulating':
       return before.name === 'filling' ? { ...kept, level: 'full' } : kept;
     case 'emptying':
@@ -76,7 +76,7 @@ export function waterAfterMove(water: WaterMemory, situation: Situation, { phase
       if (before.name === 'emptying') return kept;
       return { ...kept, emptyingPanC: water.level === 'full' ? panWaterC(situation) : null };
     case 'empty':
-      return { ...kept, fillStoreC: null, emptyingPanC: null };
+      return { ...kept, fillStoreC: null, fillStoreMs: 0, emptyingPanC: null };
     case 'resting':
       return { ...kept, emptyingPanC: null };
     default:
@@ -84,8 +84,28 @@ export function waterAfterMove(water: WaterMemory, situation: Situation, { phase
   }
 }
 
-function panWaterC({ readings }: Situation): number | null {
-  return good(readings.panOutletC) ?? good(readings.panSheetC);
+/**
+ * Mean of the pan's good readings [°C]: its water warms from one end to the other. The inlet belongs to
+ * them while the pump runs; once it stands, the water in that pipe goes its own way.
+ */
+function panWaterC({ readings, state }: Situation): number | null {
+  const { panOutletC, panSheetC, panInletC } = readings;
+  const inlet = isPumping(state) ? panInletC : undefined;
+  const known = [panOutletC, panSheetC, inlet].map(good).filter((value) => value !== null);
+  return known.length === 0 ? null : known.reduce((sum, value) => sum + value, 0) / known.length;
+}
+
+/** Carries the mean store bottom through a filling: that is the temperature of the water drawn. */
+export function meanFillStore(situation: Situation): Pick<WaterMemory, 'fillStoreC' | 'fillStoreMs'> {
+  const { state, readings, elapsedMs } = situation;
+  const { fillStoreC, fillStoreMs } = state.water;
+  const storeC = state.phase.name === 'filling' ? good(readings.storeBottomC) : null;
+  const knownMs = fillStoreMs + elapsedMs;
+  if (storeC === null || knownMs === 0) return { fillStoreC, fillStoreMs };
+  return {
+    fillStoreC: ((fillStoreC ?? 0) * fillStoreMs + storeC * elapsedMs) / knownMs,
+    fillStoreMs: knownMs,
+  };
 }
 
 /** Totals since the local day began. */

@@ -10,6 +10,9 @@ const emptyFraction = 0.1;
 const emptyEndsFraction = 0.2;
 /** A level below this counts as empty in the shallowest pan [mm]. */
 const filmMm = 2;
+/** A drain pump runs on to this, which its sump holds: a depth [mm], or a share of the full depth. */
+const sumpMm = 1;
+const sumpFraction = 0.02;
 
 /** What a level sensor says of the pan, with hysteresis at both ends. */
 export function levelSays(levelMm: number, depthMm: number, before: WaterLevel): WaterLevel {
@@ -20,6 +23,8 @@ export function levelSays(levelMm: number, depthMm: number, before: WaterLevel):
 
 export interface WaterEvidence {
   readonly levelMm: number | null;
+  /** What fresh feedback says of the drain valve; null where nothing tells. */
+  readonly drainSays: boolean | null;
   /** Phase that was in force since the step before, and for how long [ms]. */
   readonly phase: Phase;
   readonly elapsedMs: number;
@@ -29,23 +34,41 @@ export interface WaterEvidence {
 
 /** The belief of the pan's water after the time since the last step. */
 export function updateWater(before: WaterMemory, evidence: WaterEvidence): WaterMemory {
-  const { levelMm, phase, elapsedMs, site, settings } = evidence;
+  const { levelMm, drainSays, phase, elapsedMs, site, settings } = evidence;
   const draining = phase.name === 'emptying' || phase.name === 'stopped' || phase.name === 'empty';
   const counts = draining && canEmpty(site) && before.level !== 'empty';
-  const drainedMs = counts ? before.drainedMs + elapsedMs : 0;
+  const emptyingMs = counts ? before.emptyingMs + elapsedMs : 0;
+  // Behind a drain that is said to be shut no time proves anything.
+  const drainedMs = counts ? before.drainedMs + (drainSays === false ? 0 : elapsedMs) : 0;
   const level =
     levelMm === null
       ? withoutLevel(before.level, phase, drainedMs, settings)
-      : levelSays(levelMm, site.pan.waterDepthM * 1000, before.level);
-  const overdue = level !== 'empty' && (before.overdue || drainedMs >= overdueMs(settings));
-  return level === before.level && drainedMs === before.drainedMs && overdue === before.overdue
+      : withLevel(levelMm, before.level, drainedMs, evidence);
+  const overdue = level !== 'empty' && (before.overdue || emptyingMs >= overdueMs(settings));
+  return level === before.level && emptyingMs === before.emptyingMs && overdue === before.overdue
     ? before
-    : { ...before, level, drainedMs, overdue };
+    : { ...before, level, drainedMs, emptyingMs, overdue };
 }
 
 /** An emptying that lasts longer has failed [ms]. */
 export function overdueMs(settings: Settings): number {
   return 1.5 * settings.drainTimeS * 1000;
+}
+
+/** A drain pump leaves what the level's hysteresis calls empty: it is to run on to the end. */
+function withLevel(
+  levelMm: number,
+  before: WaterLevel,
+  drainedMs: number,
+  { phase, site, settings }: WaterEvidence,
+): WaterLevel {
+  const depthMm = site.pan.waterDepthM * 1000;
+  const level = levelSays(levelMm, depthMm, before);
+  const pumping = phase.name === 'emptying' || (phase.name === 'stopped' && before !== 'empty');
+  if (site.drain !== 'drain-pump' || !pumping || level !== 'empty') return level;
+  const ended =
+    levelMm <= Math.max(sumpMm, sumpFraction * depthMm) || drainedMs >= settings.drainTimeS * 1000;
+  return ended ? 'empty' : 'part';
 }
 
 function withoutLevel(

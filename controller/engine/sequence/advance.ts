@@ -75,9 +75,16 @@ function fromEmptying(phase: PhaseOf<'emptying'>, situation: Situation, command:
   if (command.goal === 'lock') return stop(situation, command);
   if (state.water.level === 'empty') {
     const emptiedS = (runMs - phase.sinceMs) / 1000;
-    return { phase: { name: 'empty', sinceMs: runMs }, cause: { code: 'emptied', values: { emptiedS } } };
+    const afterNoGain = phase.cause.code === 'emptying-no-gain';
+    return {
+      phase: { name: 'empty', sinceMs: runMs, afterNoGain },
+      cause: { code: 'emptied', values: { emptiedS } },
+    };
   }
-  const late = state.water.drainedMs >= overdueMs(situation.settings);
+  // The one thing that is demanded of a pan that does not empty: to be kept warm.
+  if (command.cause.code === 'frost-measured' && command.goal === 'run')
+    return start(phase, situation, command);
+  const late = state.water.emptyingMs >= overdueMs(situation.settings);
   const asked = command.goal === 'empty' ? command.cause : phase.cause;
   const cause = late ? notEmptying(situation) : asked;
   if (state.water.level === 'full' && canRest(site)) {
@@ -129,6 +136,6 @@ function filled({ sinceMs }: Phase, { runMs }: Situation): Cause {
 function notEmptying({ state, settings }: Situation): Cause {
   return {
     code: 'not-emptying',
-    values: { drainedS: state.water.drainedMs / 1000, drainTimeS: settings.drainTimeS },
+    values: { drainedS: state.water.emptyingMs / 1000, drainTimeS: settings.drainTimeS },
   };
 }

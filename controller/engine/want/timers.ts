@@ -1,4 +1,5 @@
 import { hold } from '../blocks/hold.ts';
+import { drainOpenSince } from '../hazards/drain-open.ts';
 import { noFlowSince } from '../hazards/no-flow.ts';
 import { canRest, panVolumeL } from '../pan.ts';
 import type { Situation } from '../situation.ts';
@@ -23,7 +24,10 @@ export function settlingMs({ state: { phase }, site }: Situation): number {
   return (settlingTurnovers * panVolumeL(site) * 60_000) / site.pump.ratedFlowLMin;
 }
 
-/** Instants since which the conditions for wanting something hold. */
+/**
+ * Instants since which the conditions for wanting something hold. A doubtful reading cannot begin the
+ * delay before a fill or a start, nor does it break one that it agrees with.
+ */
 export function updateTimers(situation: Situation): Timers {
   const { state, facts, settings, runMs } = situation;
   const { timers, phase } = state;
@@ -31,13 +35,15 @@ export function updateTimers(situation: Situation): Timers {
   const full = phase.name === 'resting' && !needsFill(situation);
   const warmToFill = sheetDifferenceK !== null && sheetDifferenceK >= settings.fillDifferenceK;
   const warmToStart = differenceK !== null && differenceK >= settings.startDifferenceK;
+  const counts = (sinceMs: number | null) => differenceIsGood || sinceMs !== null;
   const closed = differenceK !== null && differenceK <= settings.stopDifferenceK;
   const settled = runMs - phase.sinceMs >= settlingMs(situation);
   return {
-    fillMs: hold(timers.fillMs, needsFill(situation) && warmToFill && differenceIsGood, runMs),
-    startMs: hold(timers.startMs, full && warmToStart && differenceIsGood, runMs),
+    fillMs: hold(timers.fillMs, needsFill(situation) && warmToFill && counts(timers.fillMs), runMs),
+    startMs: hold(timers.startMs, full && warmToStart && counts(timers.startMs), runMs),
     stopMs: hold(timers.stopMs, phase.name === 'circulating' && settled && closed, runMs),
     noFlowMs: noFlowSince(situation),
+    drainOpenMs: drainOpenSince(situation),
     closingMs: hold(timers.closingMs, full && isClosing(situation), runMs),
   };
 }

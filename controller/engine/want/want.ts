@@ -5,11 +5,16 @@ import { known, type Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
 import { needsFill, settlingMs } from './timers.ts';
+import { trendKS } from './trend.ts';
 
 /** A pan that gained this recently is on its way up, whatever a cloud does [min]; a design choice. */
 const leastIdleMin = 5;
 /** How long the pan has to be seen cooling towards the store [ms]; a design choice. */
 const closingHoldMs = 60_000;
+/** A cooling pan no colder than this against the store is emptied before it cools on [K]. */
+const leastReturnK = -2;
+/** A pan that was emptied for want of gain stays empty for this long [min]. Design choices. */
+const leastEmptyMin = 30;
 
 /** What the loop itself would do now for the sake of heat. */
 export function want(situation: Situation): Command {
@@ -52,8 +57,11 @@ function wantFill({ state: { timers, phase }, facts, settings, runMs }: Situatio
   const stay = phase.name === 'resting' ? 'rest' : 'empty';
   if (sheetDifferenceK === null || sheetDifferenceK <= 0) return command(stay, 'waiting-for-sun', values);
   if (timers.fillMs === null) return command(stay, 'waiting-fill-difference', values);
+  const emptyMin = (runMs - phase.sinceMs) / 60_000;
+  if (phase.name === 'empty' && phase.afterNoGain && emptyMin < leastEmptyMin)
+    return command(stay, 'waiting-after-emptying', { emptyMin, leastEmptyMin });
   const heldS = (runMs - timers.fillMs) / 1000;
-  if (!heldFor(timers.fillMs, runMs, fillDelayS * 1000))
+  if (!heldFor(timers.fillMs, runMs, fillDelayS * 1000) || !facts.differenceIsGood)
     return command(stay, 'waiting-fill-delay', { ...values, heldS, fillDelayS });
   return command('run', 'filling-for-heat', values);
 }
@@ -76,7 +84,7 @@ function wantFromRest(situation: Situation): Command {
   const { state, facts, site, settings, runMs } = situation;
   const { timers, gain } = state;
   const values = differences(situation);
-  if (heldFor(timers.startMs, runMs, settings.startDelayS * 1000))
+  if (heldFor(timers.startMs, runMs, settings.startDelayS * 1000) && facts.differenceIsGood)
     return command('run', 'circulating-for-heat', values);
   if (timers.startMs !== null)
     return command('rest', 'waiting-start-delay', {
@@ -87,12 +95,19 @@ function wantFromRest(situation: Situation): Command {
   const idle = { ...values, idleMin, emptyAfterMin: settings.emptyAfterMin };
   const closing = idleMin >= leastIdleMin && heldFor(timers.closingMs, runMs, closingHoldMs);
   if (canEmpty(site) && (closing || idleMin >= settings.emptyAfterMin)) {
-    const colder = facts.differenceK !== null && facts.differenceK < 0;
-    return colder
+    return coolsStore(situation)
       ? command('rest', 'resting-colder-than-store', idle)
       : command('empty', 'emptying-no-gain', idle);
   }
   return idleMin < settings.emptyAfterMin / 2
     ? command('rest', 'waiting-start-difference', values)
     : command('rest', 'resting-no-gain', idle);
+}
+
+/** True when emptying the pan now would cool the store, and waiting may yet warm the pan. */
+function coolsStore(situation: Situation): boolean {
+  const { differenceK } = situation.facts;
+  if (differenceK === null || differenceK >= 0) return false;
+  const trend = trendKS(situation);
+  return trend === null || trend >= 0 || differenceK < leastReturnK;
 }

@@ -90,6 +90,7 @@ const scenes: readonly Scene[] = [
   { ...calm, panSheetC: 66, panOutletC: 65, storeTopC: 52, storeBottomC: 40, panLevelMm: 40, ...pumping },
   { ...calm, panSheetC: 3, panOutletC: 3.5, panLevelMm: 40 },
   { ...calm, panSheetC: -6, panOutletC: 1, ambientC: 1 },
+  { ...calm, panSheetC: 30, panOutletC: 30, storeBottomC: 3 },
   { ...calm, panSheetC: 77, panOutletC: 74, panLevelMm: 40 },
   { ...calm, panSheetC: 77, panOutletC: 74, storeTopC: 85, storeBottomC: 70, panLevelMm: 40 },
 ];

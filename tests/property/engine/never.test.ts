@@ -33,16 +33,25 @@ function usable({ belief }: Decision, channel: Channel): number | null {
 
 const isPumping = ({ outputs }: Decision) => outputs.pumpFraction > 0;
 
+/** The last resort: a pan that cannot be emptied, or was to be, did not, and is measured to be full. */
+function isKeptWarm({ state, decision }: Seen, site: Site): boolean {
+  if (decision.reasons.phase.code !== 'frost-measured' || state.frost.keepWarmMs === null) return false;
+  if (site.drain === 'none') return decision.belief.water !== 'empty';
+  const storeC = usable(decision, 'storeBottomC');
+  return state.water.overdue && decision.belief.water === 'full' && storeC !== null;
+}
+
 describe('never', () => {
   it('V2: water in a pan at frost without its drain open at the same step', () => {
     always((seen, site, { frostTemperatureC }) => {
       if (site.drain === 'none') return;
-      for (const { decision } of seen) {
+      for (const one of seen) {
+        const { decision } = one;
         const cold = panChannels.some((channel) => {
           const value = usable(decision, channel);
           return value !== null && value <= frostTemperatureC;
         });
-        if (!cold || decision.belief.water === 'empty') continue;
+        if (!cold || decision.belief.water === 'empty' || isKeptWarm(one, site)) continue;
         expect(decision.outputs).toMatchObject({ pumpFraction: 0, drainOpen: true });
       }
     });
@@ -63,7 +72,8 @@ describe('never', () => {
       for (let i = 1; i < seen.length; i++) {
         const [before, now] = [seen[i - 1], seen[i]];
         if (before === undefined || now === undefined || (now.input.elapsedMs ?? 0) < 1000) continue;
-        if (isCold(before) && isCold(now)) expect(isPumping(now.decision)).toBe(false);
+        if (isCold(before) && isCold(now) && !isKeptWarm(now, site))
+          expect(isPumping(now.decision)).toBe(false);
       }
     });
   });
@@ -76,6 +86,26 @@ describe('never', () => {
         expect(['filling', 'circulating']).toContain(phase);
         expect(outputs.drainPumpOn).toBe(false);
         if (site.drain === 'drain-valve') expect(outputs.drainOpen).toBe(false);
+      }
+    });
+  });
+
+  it('V3: the pump for over 10 s while the device says that the drain is open', () => {
+    always((seen, site, { staleAfterS }) => {
+      if (site.drain !== 'drain-valve') return;
+      let openSinceMs: number | null = null;
+      for (const one of seen) {
+        const { input, before, state, decision } = one;
+        const { feedback } = input;
+        const saidMs = state.runMs - (feedback?.ageMs ?? 0);
+        const open =
+          feedback?.drainOpen === true &&
+          feedback.ageMs <= staleAfterS * 1000 &&
+          before.outputs.pumpFraction > 0 &&
+          saidMs >= before.pump.sinceMs;
+        openSinceMs = open && !isRestart(one, site) ? (openSinceMs ?? state.runMs) : null;
+        if (openSinceMs !== null && state.runMs - openSinceMs >= 10_000)
+          expect(isPumping(decision)).toBe(false);
       }
     });
   });
@@ -95,6 +125,26 @@ describe('never', () => {
         drySinceMs =
           site.sensors.flowLMin !== undefined && dry && running ? (drySinceMs ?? state.runMs) : null;
         if (drySinceMs !== null && state.runMs - drySinceMs > 20_000) expect(isPumping(decision)).toBe(false);
+      }
+    });
+  });
+
+  it('V2: water moved from or to a store that is at frost itself', () => {
+    always((seen, _site, { frostTemperatureC }) => {
+      for (const { decision } of seen) {
+        const storeC = usable(decision, 'storeBottomC');
+        if (storeC !== null && storeC <= frostTemperatureC) expect(isPumping(decision)).toBe(false);
+      }
+    });
+  });
+
+  it('V2: a pan taken for empty by mere time while the device says that the drain is shut', () => {
+    always((seen, site, { staleAfterS }) => {
+      if (site.drain !== 'drain-valve' || site.sensors.panLevelMm !== undefined) return;
+      for (const { before, input, decision } of seen) {
+        const { feedback } = input;
+        const shut = feedback?.drainOpen === false && feedback.ageMs <= staleAfterS * 1000;
+        if (shut && before.water.level !== 'empty') expect(decision.belief.water).not.toBe('empty');
       }
     });
   });
@@ -130,11 +180,12 @@ describe('never', () => {
   it('V6: harvest into a store at its limit', () => {
     always((seen, site, settings) => {
       const limitC = Math.min(settings.storeLimitC, site.store.maximumC);
-      for (const { decision } of seen) {
+      for (const one of seen) {
+        const { decision } = one;
         const hot = (['storeBottomC', 'storeTopC'] as const).some(
           (channel) => (usable(decision, channel) ?? -1) >= limitC,
         );
-        const keepsWarm = site.drain === 'none' && decision.reasons.phase.code === 'frost-measured';
+        const keepsWarm = isKeptWarm(one, site);
         if (hot && !keepsWarm) expect(isPumping(decision)).toBe(false);
       }
     });
@@ -186,6 +237,8 @@ describe('never', () => {
       for (const { decision } of seen) {
         expect(decisionSchema.safeParse(decision).error).toBeUndefined();
         expect(decision.reasons.phase.code).not.toBe('internal-error');
+        const { drain } = decision.reasons;
+        if (drain.code === 'drain-closed-to-hold') expect(decision.outputs.drainOpen).toBe(false);
         for (const { text } of Object.values(decision.reasons)) expect(text).toMatch(/^[A-Z][^?]*\.$/);
       }
     });

@@ -49,7 +49,7 @@ function waiting(): Loop {
     .until('resting')
     .set({ panOutletC: 30, panSheetC: 30 })
     .run(300);
-  return loop.set({ panOutletC: 19, panSheetC: 19 }).run(3600).set({ panOutletC: 21 }).run(3600);
+  return loop.set({ panOutletC: 17, panSheetC: 17 }).run(3600).set({ panOutletC: 21 }).run(3600);
 }
 
 function heat(): Loop {
@@ -88,6 +88,21 @@ function fills(): Loop {
   return loop.set({ panSheetC: 40 }).until('circulating').run(60);
 }
 
+function openDrain(): Loop {
+  const loop = circulatingLoop(site).run(60);
+  loop.feedback = { pumpFraction: 1, drainOpen: true, ageMs: 0 };
+  return loop.run(30);
+}
+
+function drainPump(): Loop {
+  return emptyLoop(makeSite('drain-pump')).run(20);
+}
+
+function afterEmptying(): Loop {
+  const loop = restingLoop(site, { emptyAfterMin: 10 }).until('emptying').until('empty');
+  return loop.set({ panOutletC: 40, panSheetC: 40 }).run(60).set({ storeBottomC: 3 }).run(60);
+}
+
 const decisions: readonly Decision[] = [
   frostThenRelease,
   blindFrost,
@@ -101,6 +116,9 @@ const decisions: readonly Decision[] = [
   brokenEngine,
   lostStoreSensor,
   fills,
+  openDrain,
+  drainPump,
+  afterEmptying,
 ].flatMap((scenario) => scenario().decisions);
 
 const reasons = decisions.flatMap(({ reasons: { phase, pump, drain } }) => [phase, pump, drain]);

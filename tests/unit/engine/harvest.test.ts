@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { step } from '../../../controller/engine/index.ts';
+import type { RawReading } from '../../../shared-types/readings.ts';
 import { allSensors, circulatingLoop, emptyLoop, Loop, makeSite, restingLoop } from './rig.ts';
 
 const site = makeSite('drain-valve');
@@ -190,6 +191,26 @@ describe('circulating and resting', () => {
     expect(loop.last.reasons.drain.code).toBe('output-not-fitted');
   });
 
+  it('does not lose a delay to one doubtful sample, nor ends it by one', () => {
+    const once: RawReading = { value: null, ageMs: 100, fault: 'open-circuit' };
+    const warm = { panOutletC: 27, panSheetC: 27 };
+    const loop = restingLoop(site)
+      .run(60)
+      .set(warm)
+      .run(20)
+      .set({ panOutletC: once })
+      .step()
+      .set(warm)
+      .step();
+    expect(loop.phase).toBe('circulating');
+    const late = restingLoop(site).run(60).set(warm).run(25).set({ panOutletC: once }).step();
+    expect([late.phase, late.why]).toEqual(['resting', 'waiting-start-delay']);
+    const fill = emptyLoop(site).set(sunny).run(20).set({ panSheetC: once }).step().set(sunny).run(15);
+    expect(fill.phase).toBe('filling');
+    const lateFill = emptyLoop(site).set(sunny).run(35).set({ panSheetC: once }).step();
+    expect([lateFill.phase, lateFill.why]).toEqual(['empty', 'waiting-fill-delay']);
+  });
+
   it('starts by no doubtful reading', () => {
     const loop = restingLoop(site).run(60);
     loop.set({ panOutletC: { value: null, ageMs: 100, fault: 'open-circuit' }, panSheetC: 40 }).step();
@@ -233,6 +254,25 @@ describe('emptying for heat', () => {
     expect(panC).toBeGreaterThan(20);
   });
 
+  it('takes a cooling pan home at once while it is hardly colder than the store', () => {
+    const loop = restingLoop(site, { emptyAfterMin: 10 });
+    for (let panC = 19.9; panC > 18.6; panC -= 0.01) loop.set({ panOutletC: panC, panSheetC: panC }).step();
+    expect(loop.decisions.map((decision) => decision.reasons.phase.code)).toContain('emptying-no-gain');
+  });
+
+  it('fills no pan for half an hour that was emptied for want of gain', () => {
+    const loop = restingLoop(site, { emptyAfterMin: 10 })
+      .until('emptying')
+      .until('empty')
+      .set(sunny)
+      .run(1795);
+    expect([loop.phase, loop.why]).toEqual(['empty', 'waiting-after-emptying']);
+    expect(loop.step().phase).toBe('filling');
+    const asked = restingLoop(site, { emptyAfterMin: 10 }).until('emptying').until('empty').run(60);
+    asked.ask({ kind: 'run-pump', minutes: 5 });
+    expect(asked.phase).toBe('filling');
+  });
+
   it('stays full where the pan cannot be emptied', () => {
     const loop = restingLoop(makeSite('corner'), { emptyAfterMin: 10 }).run(3600);
     expect([loop.phase, loop.why]).toEqual(['resting', 'resting-no-gain']);
@@ -256,6 +296,22 @@ describe('emptying that does not end', () => {
     expect(loop.alarm('not-emptying')).toMatchObject({ state: 'returned-unacknowledged' });
   });
 
+  it('believes no time while the device says that the drain is shut', () => {
+    const loop = restingLoop(site, { emptyAfterMin: 10 });
+    loop.feedback = { pumpFraction: 0, drainOpen: false, ageMs: 100 };
+    loop.ask({ kind: 'empty' });
+    loop.run(85);
+    expect([loop.phase, loop.last.belief.water]).toEqual(['emptying', 'full']);
+    expect(loop.alarm('not-emptying')).toBeUndefined();
+    loop.run(10);
+    expect(loop.alarm('not-emptying')).toMatchObject({ active: true });
+    loop.feedback = { pumpFraction: 0, drainOpen: true, ageMs: 100 };
+    loop.run(55);
+    expect(loop.phase).toBe('emptying');
+    loop.run(10);
+    expect(loop.phase).toBe('empty');
+  });
+
   it('goes on while an operator wants the pan empty', () => {
     const loop = restingLoop(level).run(60);
     loop.ask({ kind: 'empty' });
@@ -268,6 +324,39 @@ describe('emptying that does not end', () => {
     expect(loop.phase).toBe('empty');
     loop.set({ panLevelMm: 20 }).run(10);
     expect([loop.phase, loop.why]).toEqual(['emptying', 'start-up-proving']);
+  });
+
+  it('runs a drain pump to the real end, or for the whole drain time', () => {
+    const pumped = makeSite('drain-pump', allSensors);
+    const loop = new Loop(pumped)
+      .set({ panLevelMm: 20, flowLMin: 0 })
+      .step(null)
+      .set({ panLevelMm: 3 })
+      .run(30);
+    expect([loop.phase, loop.last.reasons.drain.code]).toEqual(['emptying', 'drain-pump-runs']);
+    loop.set({ panLevelMm: 1 }).run(10);
+    expect([loop.phase, loop.last.outputs.drainPumpOn]).toEqual(['empty', false]);
+    expect(loop.last.reasons.drain.code).toBe('drain-pump-off');
+    const long = new Loop(pumped).set({ panLevelMm: 3, flowLMin: 0 }).step(null).run(55);
+    expect(long.phase).toBe('emptying');
+    expect(long.step().phase).toBe('empty');
+    expect(long.run(600).phase).toBe('empty');
+    const locked = new Loop(pumped).set({ panLevelMm: 3, flowLMin: 0 }).step(null);
+    locked.state = { ...locked.state, failure: { count: 2, cause: 'dry-running' } };
+    locked.run(50);
+    expect([locked.phase, locked.last.outputs.drainPumpOn]).toEqual(['stopped', true]);
+    locked.run(60);
+    expect(locked.last.outputs.drainPumpOn).toBe(false);
+  });
+
+  it('says of a drain pump what it does, not that a drain is closed', () => {
+    const circulating = circulatingLoop(makeSite('drain-pump')).last;
+    expect(circulating.outputs).toMatchObject({ drainOpen: true, drainPumpOn: false });
+    expect(circulating.reasons.drain.code).toBe('drain-pump-off');
+    const spent = new Loop(makeSite('drain-pump', allSensors))
+      .set({ panLevelMm: 20, flowLMin: 0 })
+      .step(null);
+    expect([spent.run(200).phase, spent.last.reasons.drain.code]).toEqual(['emptying', 'drain-pump-off']);
   });
 
   it('runs a drain pump while emptying, and not for ever', () => {

@@ -64,13 +64,52 @@ describe('frost', () => {
     expect(loop.alarm('frost-danger')).toMatchObject({ active: true, priority: 'urgent' });
     loop.set({ panSheetC: 5 }).run(60);
     expect(loop.phase).toBe('circulating');
-    loop.set({ panSheetC: 6 }).run(10);
+    loop.set({ panSheetC: 6.9 }).run(60);
+    expect(loop.phase).toBe('circulating');
+    loop.set({ panSheetC: 7 }).run(10);
     expect([loop.phase, loop.why]).toEqual(['resting', 'frost-waiting-release']);
   });
 
   it('does not keep warm from a store that is as cold', () => {
     const loop = restingLoop(makeSite('corner')).set({ panSheetC: 3, storeBottomC: 4 }).run(10);
     expect([loop.phase, loop.why]).toEqual(['resting', 'frost-measured']);
+  });
+
+  it('keeps warm for the least time on, then until the pan is as warm as the store', () => {
+    const loop = restingLoop(makeSite('corner'), { leastOnS: 300 }).set({ storeBottomC: 6 }).run(10);
+    loop.set({ panSheetC: 3 }).until('circulating', 10).set({ panSheetC: 5.5 }).run(280);
+    expect([loop.phase, loop.why]).toEqual(['circulating', 'frost-measured']);
+    loop.run(30);
+    expect([loop.phase, loop.why]).toEqual(['resting', 'frost-waiting-release']);
+    loop.set({ panSheetC: 4.1 }).run(600);
+    expect(loop.phase).toBe('resting');
+    loop.set({ panSheetC: 3.9 }).run(10);
+    expect(loop.phase).toBe('circulating');
+  });
+
+  it('stops keeping warm when the store is at frost itself', () => {
+    const loop = restingLoop(makeSite('corner'), { leastOnS: 300 }).set({ panSheetC: 3 }).run(10);
+    loop.set({ storeBottomC: 4 }).run(10);
+    expect([loop.phase, loop.why]).toEqual(['resting', 'frost-measured']);
+    loop.set({ panSheetC: 1, storeBottomC: 4.9 }).run(60);
+    expect(loop.phase).toBe('resting');
+    loop.set({ storeBottomC: 5.1 }).run(10);
+    expect(loop.phase).toBe('circulating');
+  });
+
+  it('fills no empty pan to keep it warm', () => {
+    const loop = new Loop(makeSite('corner', allSensors)).set({ panLevelMm: 0, flowLMin: 0 }).step(null);
+    loop.set({ panSheetC: 2 }).run(60);
+    expect([loop.phase, loop.why]).toEqual(['resting', 'frost-measured']);
+    expect(loop.alarm('frost-danger')).toBeUndefined();
+  });
+
+  it('keeps the alarm of a pan that cannot be emptied until the frost is released', () => {
+    const loop = restingLoop(makeSite('corner'), { frostReleaseMin: 10 }).set({ panSheetC: 3 }).run(10);
+    loop.set({ panSheetC: 8 }).run(580);
+    expect(loop.alarm('frost-danger')).toMatchObject({ active: true });
+    loop.run(120);
+    expect(loop.alarm('frost-danger')).toMatchObject({ active: false });
   });
 
   it('rests where the pan cannot be emptied and nothing is measured', () => {
@@ -86,7 +125,121 @@ describe('frost', () => {
     expect(loop.alarm('frost-danger')).toBeUndefined();
     loop.run(60);
     expect(loop.alarm('frost-danger')).toMatchObject({ active: true, follows: 'not-emptying' });
+  });
+});
+
+describe('a pan that does not empty at frost', () => {
+  const shut = { pumpFraction: 0, drainOpen: false, ageMs: 100 };
+
+  it('is kept warm once it is overdue and its level says full, and emptied as soon as it may', () => {
+    const loop = restingLoop(level).set({ panOutletC: 3 }).run(90);
     expect(loop.phase).toBe('emptying');
+    loop.run(20);
+    expect([loop.phase, loop.why]).toEqual(['circulating', 'frost-measured']);
+    expect(loop.alarm('frost-danger')).toMatchObject({ active: true, follows: 'not-emptying' });
+    loop.set({ flowLMin: 20 }).run(60).set({ panOutletC: 7.5 }).run(10);
+    expect([loop.phase, loop.why]).toEqual(['emptying', 'frost-waiting-release']);
+    loop.set({ panLevelMm: 0, flowLMin: 0 }).until('empty');
+  });
+
+  it('is kept warm when the device says that the drain is shut, where nothing measures the level', () => {
+    const loop = restingLoop(site);
+    loop.feedback = shut;
+    loop.set({ panOutletC: 3 }).run(120);
+    expect([loop.phase, loop.last.belief.water]).toEqual(['circulating', 'full']);
+    loop.feedback = null;
+    loop.run(60);
+    expect(loop.phase).toBe('circulating');
+  });
+
+  it.each([
+    ['the drain is said to be open', level, { pumpFraction: 0, drainOpen: true, ageMs: 100 }, {}],
+    ['the store is hardly warmer', level, null, { storeBottomC: 8 }],
+    ['the pan is half empty', level, null, { panLevelMm: 20 }],
+    ['the store bottom cannot be read', level, null, { storeBottomC: broken }],
+  ] as const)('is not kept warm when %s', (_, site, feedback, values) => {
+    const loop = restingLoop(site).set(values).set({ panOutletC: 3 });
+    loop.feedback = feedback;
+    loop.run(300);
+    expect(loop.last.belief.water).not.toBe('empty');
+    expect(loop.phase).toBe('emptying');
+  });
+
+  it('is not kept warm when nobody knows whether it is full', () => {
+    const loop = new Loop(site).set({ panOutletC: 3 });
+    loop.feedback = shut;
+    loop.run(300);
+    expect([loop.phase, loop.last.belief.water]).toEqual(['emptying', 'unknown']);
+  });
+
+  it('is kept warm down to the frost temperature of the store, and no further', () => {
+    const loop = restingLoop(level).set({ panOutletC: 3 }).until('circulating').set({ flowLMin: 20 });
+    loop.set({ storeBottomC: 5 }).run(60);
+    expect(loop.phase).toBe('circulating');
+    loop.set({ storeBottomC: 4 }).run(10);
+    expect([loop.phase, loop.why]).toEqual(['emptying', 'frost-measured']);
+  });
+});
+
+describe('a store at frost', () => {
+  const cold = { storeBottomC: 4, panSheetC: 40, panOutletC: 40 };
+
+  it('has nothing filled from it, nor circulated to it', () => {
+    const loop = emptyLoop(site).set(cold).run(1200);
+    expect([loop.phase, loop.why]).toEqual(['empty', 'store-at-frost']);
+    expect(loop.ask({ kind: 'run-pump', minutes: 5 })).toMatchObject({ code: 'hazard-forbids' });
+    loop.set({ storeBottomC: 4.1 }).until('filling');
+    const circulating = circulatingLoop(site).set({ storeBottomC: 4 }).run(10);
+    expect([circulating.phase, circulating.why]).toEqual(['emptying', 'store-at-frost']);
+    const corner = circulatingLoop(makeSite('corner')).set({ storeBottomC: 4 }).run(10);
+    expect(corner.phase).toBe('resting');
+  });
+});
+
+describe('a drain that stands open', () => {
+  const open = { pumpFraction: 1, drainOpen: true, ageMs: 100 };
+
+  it('stops the pump within 10 s, and locks the second time', () => {
+    const loop = emptyLoop(site).set({ panSheetC: 40, panOutletC: 40 });
+    loop.feedback = open;
+    loop.until('filling').run(10);
+    expect(loop.phase).toBe('filling');
+    loop.step();
+    expect([loop.phase, loop.why]).toEqual(['emptying', 'drain-stands-open']);
+    expect(loop.last.outputs).toMatchObject({ pumpFraction: 0, drainOpen: true });
+    expect(loop.alarm('drain-stands-open')).toMatchObject({ active: true, priority: 'soon' });
+    loop.until('filling').until('stopped', 20);
+    expect(loop.alarm('fill-locked')).toMatchObject({ follows: 'drain-stands-open' });
+  });
+
+  it.each([
+    ['the valve has closed after 10 s', { ...open, drainOpen: false }],
+    ['nothing is heard of the drain', { ...open, drainOpen: null }],
+    ['what was heard is too old', { ...open, ageMs: 61_000 }],
+  ])('lets the pump run when %s', (_, then) => {
+    const loop = emptyLoop(site).set({ panSheetC: 40, panOutletC: 40 }).until('filling');
+    loop.feedback = open;
+    loop.run(10);
+    loop.feedback = then;
+    loop.run(60);
+    expect(loop.phase).toBe('filling');
+  });
+
+  it('is not believed of a time before the pump started, nor where there is no valve', () => {
+    const loop = emptyLoop(site).set({ panSheetC: 40, panOutletC: 40 }).until('filling');
+    for (let ageMs = 6000; ageMs < 60_000; ageMs += 5000) {
+      loop.feedback = { ...open, ageMs };
+      expect(loop.step().phase).toBe('filling');
+    }
+    const other = emptyLoop(makeSite('pump-stop')).set({ panSheetC: 40, panOutletC: 40 }).until('filling');
+    other.feedback = open;
+    expect(other.run(60).phase).toBe('filling');
+  });
+
+  it('stops a pump that circulates too', () => {
+    const loop = circulatingLoop(site).run(60);
+    loop.feedback = open;
+    expect(loop.run(15).why).toBe('drain-stands-open');
   });
 });
 

@@ -72,6 +72,12 @@ describe('heat', () => {
     expect(loop.last.meter.total.heatHomeJ - heatHomeJ).toBeLessThan(10 * steadyW);
   });
 
+  it('is not told behind an exchanger whose own water is not measured', () => {
+    const sensors = ['panOutletC', 'storeBottomC'] as const;
+    const loop = circulatingLoop(makeSite('drain-valve', sensors, { plumbing: 'reservoir' })).run(60);
+    expect(loop.last.meter).toMatchObject({ heatRateW: null, total: { heatHomeJ: 0, heatLostJ: 0 } });
+  });
+
   it('is estimated from the rating of the pump where no flow is measured', () => {
     const loop = circulatingLoop(makeSite('drain-valve')).set({ panOutletC: 30, panInletC: 20 }).run(60);
     expect(loop.last.meter).toMatchObject({ flowLMin: 20, estimated: true });
@@ -101,7 +107,7 @@ describe('heat of an emptied pan', () => {
   const site = makeSite('drain-valve');
 
   it('comes home once, against the store as it was at the fill', () => {
-    const loop = restingLoop(site).set({ panOutletC: 24, panSheetC: 24, storeBottomC: 21 }).run(30);
+    const loop = restingLoop(site).set({ panOutletC: 25, panSheetC: 23, storeBottomC: 21 }).run(30);
     const { heatHomeJ } = loop.last.meter.total;
     loop.ask({ kind: 'empty' });
     expect(loop.last.meter.total.heatHomeJ).toBe(heatHomeJ);
@@ -112,8 +118,35 @@ describe('heat of an emptied pan', () => {
     expect(loop.last.meter.total.heatHomeJ).toBe(home);
   });
 
+  it('counts from the mean of the store bottom while the pan was filled', () => {
+    const loop = emptyLoop(site).set({ panOutletC: 40, panSheetC: 40 }).until('filling');
+    loop.set({ storeBottomC: 30 }).run(50).set({ storeBottomC: 26 });
+    loop.until('circulating').set({ panOutletC: 27, panSheetC: 27 }).until('resting').run(30);
+    const { heatHomeJ, heatLostJ } = loop.last.meter.total;
+    loop.ask({ kind: 'empty' });
+    loop.until('empty');
+    // 50 s at 30 °C and 50 s at 26 °C, but that the median of three lags by a sample.
+    const { total } = loop.last.meter;
+    const netJ = total.heatHomeJ - heatHomeJ - (total.heatLostJ - heatLostJ);
+    const meanC = (20 * 5 + 30 * 50 + 26 * 45) / 100;
+    expect(netJ / (panHeatJK(site, 27) * (27 - meanC))).toBeCloseTo(1, 2);
+  });
+
+  it('takes the inlet for a part of the pan while the pump runs, and only then', () => {
+    const runs = circulatingLoop(makeSite('pump-stop')).set({ panOutletC: 30, panSheetC: 26, panInletC: 22 });
+    const { heatHomeJ } = runs.run(60).last.meter.total;
+    runs.ask({ kind: 'empty' });
+    runs.run(30);
+    expect(runs.state.water.emptyingPanC).toBe(26);
+    runs.until('empty');
+    expect(runs.last.meter.total.heatHomeJ).toBeGreaterThan(heatHomeJ);
+    const rests = restingLoop(site).set({ panOutletC: 30, panSheetC: 26, panInletC: 10 }).run(10);
+    rests.ask({ kind: 'empty' });
+    expect(rests.state.water.emptyingPanC).toBe(28);
+  });
+
   it('counts as lost when the pan is colder', () => {
-    const loop = restingLoop(site).set({ panOutletC: 3, panSheetC: 3 }).run(5);
+    const loop = restingLoop(site).set({ panOutletC: 3, panSheetC: 3, panInletC: 15 }).run(5);
     const { heatLostJ } = loop.last.meter.total;
     loop.until('empty');
     expect(loop.last.meter.total.heatLostJ - heatLostJ).toBeCloseTo(panHeatJK(site, 11.5) * 17, 3);
