@@ -22,7 +22,7 @@ interface Picture {
 }
 
 const atWork = (page: Page) =>
-  page.locator('main section', { hasText: en.phases.circulating }).first().waitFor({ timeout: 240_000 });
+  page.getByRole('region', { name: en.phases.circulating, exact: true }).waitFor({ timeout: 240_000 });
 const replayed = async (page: Page) => {
   await page.getByRole('button', { name: en.replay.run }).click();
   await page.getByText('The same decisions').waitFor();
