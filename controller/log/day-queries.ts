@@ -4,6 +4,7 @@ import { type DaySummary, type LogEvent, logEventSchema } from '../../shared-typ
 import { type CurveRow, curveColumns } from './curves.ts';
 import { dayText, totalNames } from './layout.ts';
 import { columnsOf } from './queries.ts';
+import { totalsOf } from './row.ts';
 
 /** A day's entry in the book of days, as far as its steps and events are found by it. */
 export interface DayEntry {
@@ -36,12 +37,7 @@ export function daysOf(database: DatabaseSync): DaySummary[] {
       steps: Number(row['steps']),
       firstMs: Number(row['first_ms']),
       lastMs: Number(row['last_ms']),
-      heatHomeJ: Number(row['heatHomeJ']),
-      heatLostJ: Number(row['heatLostJ']),
-      electricityJ: Number(row['electricityJ']),
-      pumpRunS: Number(row['pumpRunS']),
-      starts: Number(row['starts']),
-      fills: Number(row['fills']),
+      ...totalsOf((name) => row[name]),
       alarms: Number(row['alarms']),
       coveredFraction: Number(row['covered']),
     }));

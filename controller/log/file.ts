@@ -6,7 +6,7 @@ import { addColumnSql, allColumns, createSql, totalNames } from './layout.ts';
 import { type LocalDays, localDaysOf } from './local-day.ts';
 import { takeWriterLock } from './lock.ts';
 import { columnsOf, isOurLog, newestRevision, siteOf } from './queries.ts';
-import { listOf } from './row.ts';
+import { listOf, totalsOf } from './row.ts';
 import { LogTrouble } from './trouble.ts';
 import { openWords, type Words } from './words.ts';
 
@@ -90,14 +90,7 @@ function lastStep(database: DatabaseSync, words: Words): LastStep | null {
     .get();
   if (row === undefined) return null;
   return {
-    total: {
-      heatHomeJ: Number(row['heatHomeJ']),
-      heatLostJ: Number(row['heatLostJ']),
-      electricityJ: Number(row['electricityJ']),
-      pumpRunS: Number(row['pumpRunS']),
-      starts: Number(row['starts']),
-      fills: Number(row['fills']),
-    },
+    total: totalsOf((name) => row[name]),
     alarms: listOf(words.wordOf(Number(row['alarms']))),
   };
 }

@@ -98,7 +98,7 @@ function outcomeOf(row: Row, words: Words): Outcome {
     },
     alarms: listOf(wordAt(row, 'alarms', words)) as AlarmCode[],
     failed: listOf(wordAt(row, 'failed', words)) as Channel[],
-    total: Object.fromEntries(totalNames.map((name) => [name, numberAt(row, name)])) as Totals,
+    total: totalsOf((name) => numberAt(row, name)),
   };
 }
 
@@ -146,4 +146,9 @@ function readingsOf(row: Row, faultsText: string): RawReadings {
     };
   });
   return readings;
+}
+
+/** Totals of a row, each column asked for by its name. */
+export function totalsOf(read: (name: keyof Totals) => unknown): Totals {
+  return Object.fromEntries(totalNames.map((name) => [name, Number(read(name))])) as Totals;
 }
