@@ -1,15 +1,25 @@
-import { type Channel, channels } from '../../shared-types/channels.ts';
 import type { EngineInput, Feedback } from '../../shared-types/engine.ts';
-import type { RawReading, RawReadings, SensorFault } from '../../shared-types/readings.ts';
+import type { SensorFault } from '../../shared-types/readings.ts';
 
 type Loose = Readonly<Record<string, unknown>>;
 
-const faults: readonly unknown[] = ['open-circuit', 'short-circuit', 'unreadable'] satisfies SensorFault[];
 const dayForm = /^\d{4}-\d{2}-\d{2}$/;
 
+/** Readings of any JSON; `readReading` takes from each what a reading should be. */
+export type LooseReadings = Loose;
+
+/** A reading of which every part has its type. */
+export interface SoundReading {
+  /** Null for what is no number; NaN and infinities are judged later. */
+  readonly value: number | null;
+  readonly ageMs: number;
+  readonly fault: SensorFault | null;
+}
+
 /** An input of which every part has its type; requests are judged by the operator's own rules. */
-export type SoundInput = Omit<EngineInput, 'localDay' | 'request'> & {
+export type SoundInput = Omit<EngineInput, 'localDay' | 'readings' | 'request'> & {
   readonly localDay: string | null;
+  readonly readings: LooseReadings;
   readonly request: unknown;
 };
 
@@ -25,28 +35,26 @@ export function readInput(given: unknown): SoundInput {
     nowMs: finite(nowMs) ? nowMs : 0,
     elapsedMs: finite(elapsedMs) && elapsedMs >= 0 ? elapsedMs : null,
     localDay: typeof localDay === 'string' && dayForm.test(localDay) ? localDay : null,
-    readings: readReadings(loose(input['readings'])),
+    readings: loose(input['readings']),
     feedback: readFeedback(input['feedback']),
     request: request ?? null,
   };
 }
 
-function readReadings(given: Loose): RawReadings {
-  const readings: { -readonly [C in Channel]?: RawReading } = {};
-  for (const channel of channels) {
-    const reading = given[channel];
-    if (reading !== undefined) readings[channel] = readReading(loose(reading));
-  }
-  return readings;
-}
-
-function readReading({ value, ageMs, fault }: Loose): RawReading {
+/** The same for one reading; undefined where there is none. */
+export function readReading(given: unknown): SoundReading | undefined {
+  if (given === undefined) return undefined;
+  const { value, ageMs, fault } = loose(given);
   return {
     value: typeof value === 'number' ? value : null,
     // An age that cannot be told is no reason to take a reading for fresh.
     ageMs: finite(ageMs) && ageMs >= 0 ? ageMs : Number.POSITIVE_INFINITY,
-    ...(faults.includes(fault) ? { fault: fault as SensorFault } : {}),
+    fault: isFault(fault) ? fault : null,
   };
+}
+
+function isFault(fault: unknown): fault is SensorFault {
+  return fault === 'open-circuit' || fault === 'short-circuit' || fault === 'unreadable';
 }
 
 function readFeedback(given: unknown): Feedback | null {

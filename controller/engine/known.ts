@@ -4,6 +4,9 @@ export type Values = Readonly<Record<string, number>>;
 /** Leaves out what is not known. */
 export function known(values: Readonly<Record<string, number | null>>): Values {
   const result: Record<string, number> = {};
-  for (const [name, value] of Object.entries(values)) if (value !== null) result[name] = value;
+  for (const name in values) {
+    const value = values[name] ?? null;
+    if (value !== null) result[name] = value;
+  }
   return result;
 }

@@ -18,6 +18,14 @@ export interface Situation {
   readonly settings: Settings;
 }
 
+/** The same situation with another state. */
+export function withState(
+  { runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings }: Situation,
+  state: EngineState,
+): Situation {
+  return { state, runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings };
+}
+
 /**
  * What the loop should do. `run` fills the pan if need be and circulates; `rest` stops the pump and
  * keeps the water where the loop can; `empty` stops the pump and opens the drain where there is one;

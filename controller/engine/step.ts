@@ -11,11 +11,11 @@ import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
 import { updateFrost } from './hazards/frost.ts';
 import { updateHeat } from './hazards/heat.ts';
-import { keepWarmSince } from './hazards/keep-warm.ts';
+import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
-import { addMove, addUse, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
+import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
 import { assertSafe, outputsOf } from './outputs.ts';
 import { isUnseen, restart } from './restart.ts';
@@ -25,7 +25,7 @@ import { updateWater } from './sense/pan-water.ts';
 import { sense } from './sense/sense.ts';
 import { advance, type Move } from './sequence/advance.ts';
 import { recentStarts } from './sequence/least-times.ts';
-import { type Command, isPumping, type Situation } from './situation.ts';
+import { type Command, isPumping, type Situation, withState } from './situation.ts';
 import type { EngineState } from './state.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
@@ -59,71 +59,66 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
   const judged = judge(sensed, heat);
   const seen = hazardCommand(judged);
   const { slots, answer } = hear(input.request, judged, input.nowMs, seen);
-  const asked: Situation = { ...judged, state: { ...judged.state, ...slots } };
+  const asked = withSlots(judged, slots.operator, slots.alarms, slots.failure);
   // What an operator asks may lift a lock, and nothing else that a protection says.
   const hazard = slots.failure === judged.state.failure ? seen : hazardCommand(asked);
   const failure = countFailure(slots.failure, hazard);
-  const heard: Situation = { ...asked, state: { ...asked.state, failure } };
+  const heard = withSlots(asked, slots.operator, slots.alarms, failure);
   const move = advance(heard, lockOr(arbitrate(heard, hazard), hazard, failure.count));
-  const moved = carryOut(heard, move, hazard);
-  const ground = { ...moved, feedback: input.feedback, outputsBefore: judged.state.outputs };
-  const alarms = updateAlarms(moved.state.alarms, ground, input.nowMs);
-  const after: Situation = { ...moved, state: { ...moved.state, alarms } };
-  return { state: after.state, decision: { ...tell(after, move, heat, input.nowMs), answer } };
+  const after = carryOut(heard, move, hazard, input);
+  return { state: after.state, decision: tell(after, move, heat, input.nowMs, answer) };
 }
 
-/** Brings the state up to this instant: time, day, readings, water. */
-function senseAll(before: EngineState, input: SoundInput, site: Site, settings: Settings): Situation {
-  const { elapsedMs, readings: raw } = input;
-  const runMs = before.runMs + (elapsedMs ?? 0);
-  const unseen = isUnseen(before, input, site);
-  const state = unseen ? restart(before, site, runMs) : before;
-  const passedMs = unseen ? 0 : (elapsedMs ?? 0);
-  const { readings, sensing } = sense(raw, state.sensing, site, settings, runMs);
+/** Brings the state up to this instant: time, day, readings, water, frost. */
+function senseAll(given: EngineState, input: SoundInput, site: Site, settings: Settings): Situation {
+  const runMs = given.runMs + (input.elapsedMs ?? 0);
+  const unseen = isUnseen(given, input, site);
+  const before = unseen ? restart(given, site, runMs) : given;
+  const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
+  const { readings, sensing } = sense(input.readings, before.sensing, site, settings, runMs);
   const facts = factsOf(readings);
-  const drainSays = drainSaysOf(input.feedback, state, site, settings, runMs);
-  const localDay = input.localDay ?? state.localDay;
-  const { phase, meter } = state;
-  const water = updateWater(state.water, {
-    levelMm: facts.levelMm,
-    drainSays,
-    phase,
-    elapsedMs: passedMs,
-    site,
-    settings,
-  });
-  const dayStart = localDay === state.localDay ? meter.dayStart : meter.total;
-  return {
-    state: { ...state, runMs, localDay, sensing, water, meter: { ...meter, dayStart } },
+  const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
+  const localDay = input.localDay ?? before.localDay;
+  const { phase } = before;
+  const { levelMm } = facts;
+  const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
+  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs);
+  const state: EngineState = {
+    ...before,
     runMs,
-    elapsedMs: passedMs,
     localDay,
-    readings,
-    facts,
-    drainSays,
-    site,
-    settings,
+    sensing,
+    water: updateTrend(filledWater, facts, elapsedMs),
+    frost: updateFrost(before.frost, facts, settings, runMs),
+    meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
+  return { state, runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings };
 }
 
 /** Brings the memories of hazards, wants and the meter up to this step. */
 function judge(situation: Situation, heat: HeatReading): Situation {
-  const { state, facts, site, settings, runMs } = situation;
-  const water = { ...state.water, ...meanFillStore(situation), trendC: updateTrend(situation) };
-  const frost = updateFrost(state.frost, facts, settings, runMs);
-  const trended: Situation = { ...situation, state: { ...state, water, frost } };
-  return {
-    ...situation,
-    state: {
-      ...state,
-      water,
-      timers: updateTimers(trended),
-      gain: updateGain(trended),
-      frost: { ...frost, keepWarmMs: keepWarmSince(trended) },
-      heat: updateHeat(state.heat, facts, site, settings),
-      meter: addUse(state.meter, heat.rateW, situation),
-    },
-  };
+  const { state, facts, site, settings } = situation;
+  return withState(situation, {
+    ...state,
+    timers: updateTimers(situation),
+    gain: updateGain(situation),
+    frost: updateKeepWarm(situation),
+    heat: updateHeat(state.heat, facts, site, settings),
+    meter: addUse(state.meter, heat.rateW, situation),
+  });
+}
+
+/** The situation with what an operator or a failure may have changed in it. */
+function withSlots(
+  situation: Situation,
+  operator: EngineState['operator'],
+  alarms: EngineState['alarms'],
+  failure: EngineState['failure'],
+): Situation {
+  const { state } = situation;
+  return operator === state.operator && alarms === state.alarms && failure === state.failure
+    ? situation
+    : withState(situation, { ...state, operator, alarms, failure });
 }
 
 /** A failure that is one too many locks the loop at once. */
@@ -132,24 +127,29 @@ function lockOr(command: Command, hazard: HazardCommand | null, failures: number
   return locks ? { ...command, goal: 'lock' } : command;
 }
 
-function carryOut(situation: Situation, move: Move, hazard: HazardCommand | null): Situation {
+function carryOut(
+  situation: Situation,
+  move: Move,
+  hazard: HazardCommand | null,
+  { nowMs, feedback }: SoundInput,
+): Situation {
   const { state, site, settings, runMs } = situation;
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
   const outputs = outputsOf(phase, water, site, settings.drainTimeS);
   assertSafe(outputs, site);
-  return {
-    ...situation,
-    state: {
-      ...state,
-      phase,
-      water,
-      outputs,
-      pump: pumpAfter(state, phase, runMs),
-      failure: forgiveFailure(state.failure, situation, move, hazard),
-      meter: addMove(state.meter, situation, move),
-    },
-  };
+  const moved = withState(situation, {
+    ...state,
+    phase,
+    water,
+    outputs,
+    pump: pumpAfter(state, phase, runMs),
+    failure: forgiveFailure(state.failure, situation, move, hazard),
+    meter: addMove(state.meter, situation, move),
+  });
+  const ground = { situation: moved, feedback, outputsBefore: state.outputs };
+  const alarms = updateAlarms(state.alarms, ground, nowMs);
+  return withSlots(moved, state.operator, alarms, moved.state.failure);
 }
 
 function pumpAfter(state: EngineState, phase: EngineState['phase'], runMs: number): EngineState['pump'] {
@@ -159,7 +159,13 @@ function pumpAfter(state: EngineState, phase: EngineState['phase'], runMs: numbe
   return { sinceMs: runMs, startsMs: pumping ? [...recentStarts(startsMs, runMs), runMs] : startsMs };
 }
 
-function tell(situation: Situation, move: Move, heat: HeatReading, nowMs: number): Omit<Decision, 'answer'> {
+function tell(
+  situation: Situation,
+  move: Move,
+  heat: HeatReading,
+  nowMs: number,
+  answer: Decision['answer'],
+): Decision {
   const { state, site, runMs } = situation;
   const { phase, outputs, meter, operator } = state;
   const { lease } = operator;
@@ -179,5 +185,6 @@ function tell(situation: Situation, move: Move, heat: HeatReading, nowMs: number
       estimated: heat.estimated,
     },
     belief: beliefOf(situation, heat.rateW),
+    answer,
   };
 }

@@ -9,7 +9,8 @@ import { canEmpty } from '../pan.ts';
 import type { Situation } from '../situation.ts';
 
 /** What the conditions of the alarms are judged by. */
-export interface AlarmGround extends Situation {
+export interface AlarmGround {
+  readonly situation: Situation;
   readonly feedback: Feedback | null;
   /** Outputs that were in force since the last step. */
   readonly outputsBefore: Outputs;
@@ -21,7 +22,7 @@ export interface Condition {
   readonly detail?: string;
 }
 
-type Judge = (ground: AlarmGround) => Condition | null;
+type Judge = (situation: Situation, ground: AlarmGround) => Condition | null;
 
 const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
 
@@ -36,6 +37,7 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
   'pan-sensors-failed': ({ facts }) => (facts.panC === null ? { values: {} } : null),
   'store-sensor-failed': ({ facts }) => (facts.storeBottomC === null ? { values: {} } : null),
   'sensor-failed': ({ facts }) => {
+    if (facts.failed.length === 0) return null;
     const others = facts.failed.filter(
       (channel) => channel !== 'storeBottomC' && !(facts.panC === null && panChannels.includes(channel)),
     );
@@ -44,10 +46,10 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     return { values: { sensors: others.length }, detail: names };
   },
   'all-sensors-silent': ({ facts }) => (facts.allSilent ? { values: {} } : null),
-  'fill-failed': (ground) => failed(ground, 'fill-failed'),
-  'dry-running': (ground) => failed(ground, 'dry-running'),
-  'drain-stands-open': (ground) => failed(ground, 'drain-stands-open'),
-  'water-lost': (ground) => failed(ground, 'water-lost'),
+  'fill-failed': (situation) => failed(situation, 'fill-failed'),
+  'dry-running': (situation) => failed(situation, 'dry-running'),
+  'drain-stands-open': (situation) => failed(situation, 'drain-stands-open'),
+  'water-lost': (situation) => failed(situation, 'water-lost'),
   'fill-locked': ({ state: { failure } }) =>
     failure.count >= failuresToLock ? { values: { failures: failure.count } } : null,
   'not-emptying': ({ state: { water }, facts }) =>
@@ -65,11 +67,14 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
   'internal-error': () => null,
 };
 
-function failed({ state: { failure } }: AlarmGround, cause: AlarmCode): Condition | null {
+function failed({ state: { failure } }: Situation, cause: AlarmCode): Condition | null {
   return failure.cause === cause ? { values: { failures: failure.count } } : null;
 }
 
-function notFollowed({ feedback, outputsBefore, site, settings }: AlarmGround): Condition | null {
+function notFollowed(
+  { site, settings }: Situation,
+  { feedback, outputsBefore }: AlarmGround,
+): Condition | null {
   if (feedback === null || feedback.ageMs > settings.staleAfterS * 1000) return null;
   const commanded = outputsBefore.pumpFraction;
   const pumpDiffers = feedback.pumpFraction > 0 !== commanded > 0;

@@ -9,6 +9,8 @@ type Alarms = EngineState['alarms'];
 
 export const alarmCodesInOrder = Object.keys(alarmCatalogue) as AlarmCode[];
 
+const judges = alarmCodesInOrder.map((code) => ({ code, judge: conditions[code] }));
+
 const normal: AlarmMemory = {
   changingMs: null,
   active: false,
@@ -22,18 +24,27 @@ const normal: AlarmMemory = {
 
 /** Brings every alarm up to this step; an alarm that is normal is not kept. */
 export function updateAlarms(before: Alarms, ground: AlarmGround, nowMs: number): Alarms {
+  const { situation } = ground;
   let changed: { -readonly [C in AlarmCode]?: AlarmMemory } | null = null;
-  for (const code of alarmCodesInOrder) {
-    const condition = conditions[code](ground);
+  const quiet = isEmpty(before);
+  for (const { code, judge } of judges) {
+    const condition = judge(situation, ground);
+    if (quiet && condition === null) continue;
     const old = before[code];
     if (condition === null && old === undefined) continue;
-    const alarm = live(code, old ?? normal, condition, ground.runMs, nowMs);
+    const alarm = live(code, old ?? normal, condition, situation.runMs, nowMs);
     if (alarm === old) continue;
     changed ??= { ...before };
     if (isListed(alarm) || alarm.changingMs !== null) changed[code] = alarm;
     else delete changed[code];
   }
   return changed ?? before;
+}
+
+/** True while every alarm is normal. */
+export function isEmpty(alarms: Alarms): boolean {
+  for (const _code in alarms) return false;
+  return true;
 }
 
 function live(

@@ -2,12 +2,13 @@ import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { Alarm, AlarmCode, AlarmState } from '../../../shared-types/alarms.ts';
 import type { AlarmMemory, EngineState } from '../state.ts';
 import { isListed } from './by-hand.ts';
-import { alarmCodesInOrder } from './life.ts';
+import { alarmCodesInOrder, isEmpty } from './life.ts';
 
 type Alarms = EngineState['alarms'];
 
 /** The alarms that people see: causes before what follows from them, the most pressing first. */
 export function listAlarms(alarms: Alarms): Alarm[] {
+  if (isEmpty(alarms)) return [];
   const listed: Alarm[] = [];
   for (const code of alarmCodesInOrder) {
     const alarm = alarms[code];

@@ -20,18 +20,30 @@ export function reason({ code, values }: Cause): Reason {
   return { code, values, text: reasonText(code, values) };
 }
 
+/** A reason without numbers: always the same, so it is made once. */
 function plain(code: ReasonCode): Reason {
-  return reason({ code, values: {} });
+  const values: Reason['values'] = Object.freeze({});
+  return Object.freeze({ code, values, text: reasonText(code, values) });
 }
+
+const pumpOffWhenEmpty = plain('pump-off-when-empty');
+const pumpFills = plain('pump-fills');
+const pumpOffWhileEmptying = plain('pump-off-while-emptying');
+const drainPumpRuns = plain('drain-pump-runs');
+const drainPumpOff = plain('drain-pump-off');
+const outputNotFitted = plain('output-not-fitted');
+const drainOpenWhenEmpty = plain('drain-open-when-empty');
+const drainOpenToEmpty = plain('drain-open-to-empty');
+const drainClosedToHold = plain('drain-closed-to-hold');
 
 function pumpReason(phase: Phase, whole: Reason): Reason {
   switch (phase.name) {
     case 'empty':
-      return plain('pump-off-when-empty');
+      return pumpOffWhenEmpty;
     case 'filling':
-      return plain('pump-fills');
+      return pumpFills;
     case 'emptying':
-      return plain('pump-off-while-emptying');
+      return pumpOffWhileEmptying;
     case 'circulating':
     case 'resting':
     case 'stopped':
@@ -46,10 +58,10 @@ function drainReason(phase: Phase, { drain }: Site, { drainPumpOn }: Outputs): R
     case 'drain-valve':
       return valveReason(phase);
     case 'drain-pump':
-      return plain(drainPumpOn ? 'drain-pump-runs' : 'drain-pump-off');
+      return drainPumpOn ? drainPumpRuns : drainPumpOff;
     case 'pump-stop':
     case 'none':
-      return plain('output-not-fitted');
+      return outputNotFitted;
     default:
       return assertNever(drain);
   }
@@ -58,14 +70,14 @@ function drainReason(phase: Phase, { drain }: Site, { drainPumpOn }: Outputs): R
 function valveReason({ name }: Phase): Reason {
   switch (name) {
     case 'empty':
-      return plain('drain-open-when-empty');
+      return drainOpenWhenEmpty;
     case 'emptying':
     case 'stopped':
-      return plain('drain-open-to-empty');
+      return drainOpenToEmpty;
     case 'filling':
     case 'circulating':
     case 'resting':
-      return plain('drain-closed-to-hold');
+      return drainClosedToHold;
     default:
       return assertNever(name);
   }

@@ -1,5 +1,6 @@
 import { canEmpty } from '../pan.ts';
 import type { Situation } from '../situation.ts';
+import type { EngineState } from '../state.ts';
 
 /** Keeping warm begins when the store is this much warmer than the pan [K]; a design choice. */
 const beginsK = 2;
@@ -12,13 +13,20 @@ const endsK = 1;
 const heldMarginK = 1;
 const overdueMarginK = 4;
 
+/** Brings the memory of keeping warm up to this step. */
+export function updateKeepWarm(situation: Situation): EngineState['frost'] {
+  const { frost } = situation.state;
+  const keepWarmMs = keepWarmSince(situation);
+  return keepWarmMs === frost.keepWarmMs ? frost : { ...frost, keepWarmMs };
+}
+
 /**
  * Instant since which the pan is kept warm from the store [steady ms]; null: it is not.
  *
  * The last resort against a measured frost, for a pan that cannot be emptied or does not empty. It
  * lasts the pump's least time, then until the pan is at the frost release or as warm as the store.
  */
-export function keepWarmSince(situation: Situation): number | null {
+function keepWarmSince(situation: Situation): number | null {
   const { state, facts, settings, runMs } = situation;
   const { keepWarmMs, latched } = state.frost;
   const { coldestPanC, storeBottomC } = facts;

@@ -18,14 +18,16 @@ export interface HeatReading {
  */
 export function readHeat(situation: Situation): HeatReading {
   const { readings, state, site } = situation;
-  const flow = flowOf(situation);
-  if (state.phase.name !== 'circulating' || state.water.level !== 'full') return { rateW: 0, ...flow };
+  const { flowLMin, estimated } = flowOf(situation);
+  if (state.phase.name !== 'circulating' || state.water.level !== 'full')
+    return { rateW: 0, flowLMin, estimated };
   const hotC = good(readings.panOutletC);
   // Behind an exchanger the store bottom is another water's temperature.
   const source = site.plumbing === 'reservoir' ? readings.reservoirC : readings.storeBottomC;
   const coldC = good(readings.panInletC) ?? good(source);
-  if (hotC === null || coldC === null || flow.flowLMin === null) return { rateW: null, ...flow };
-  return { rateW: streamHeatW(Math.max(0, flow.flowLMin), hotC, coldC, coldC) + 0, ...flow };
+  if (hotC === null || coldC === null || flowLMin === null) return { rateW: null, flowLMin, estimated };
+  const rateW = streamHeatW(Math.max(0, flowLMin), hotC, coldC, coldC) + 0;
+  return { rateW, flowLMin, estimated };
 }
 
 function flowOf({ readings, state, site }: Situation): Omit<HeatReading, 'rateW'> {

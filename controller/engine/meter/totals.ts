@@ -1,10 +1,11 @@
 import type { Totals } from '../../../shared-types/engine.ts';
+import type { TrustedReadings } from '../../../shared-types/readings.ts';
 import { assertNever } from '../assert-never.ts';
 import { panHeatJK } from '../pan.ts';
 import { good } from '../sense/facts.ts';
 import type { Move } from '../sequence/advance.ts';
 import { isPumping, type Situation } from '../situation.ts';
-import type { EngineState, WaterMemory } from '../state.ts';
+import type { EngineState, Phase, WaterMemory } from '../state.ts';
 
 type MeterState = EngineState['meter'];
 
@@ -22,15 +23,18 @@ export function addUse(meter: MeterState, rateW: number | null, situation: Situa
   const { pumpFraction } = state.outputs;
   if (heatJ === 0 && pumpFraction === 0) return meter.rateW === rateW ? meter : { ...meter, rateW };
   const powerW = pumpFraction === 0 ? 0 : (good(readings.pumpPowerW) ?? site.pump.ratedPowerW * pumpFraction);
-  const total = addHeat(meter.total, heatJ);
+  const { total, dayStart } = meter;
   return {
-    ...meter,
-    rateW,
     total: {
-      ...total,
+      heatHomeJ: heatJ > 0 ? total.heatHomeJ + heatJ : total.heatHomeJ,
+      heatLostJ: heatJ < 0 ? total.heatLostJ - heatJ : total.heatLostJ,
       electricityJ: total.electricityJ + Math.max(0, powerW) * elapsedS,
       pumpRunS: total.pumpRunS + (pumpFraction > 0 ? elapsedS : 0),
+      starts: total.starts,
+      fills: total.fills,
     },
+    dayStart,
+    rateW,
   };
 }
 
@@ -96,16 +100,23 @@ function panWaterC({ readings, state }: Situation): number | null {
 }
 
 /** Carries the mean store bottom through a filling: that is the temperature of the water drawn. */
-export function meanFillStore(situation: Situation): Pick<WaterMemory, 'fillStoreC' | 'fillStoreMs'> {
-  const { state, readings, elapsedMs } = situation;
-  const { fillStoreC, fillStoreMs } = state.water;
-  const storeC = state.phase.name === 'filling' ? good(readings.storeBottomC) : null;
-  const knownMs = fillStoreMs + elapsedMs;
-  if (storeC === null || knownMs === 0) return { fillStoreC, fillStoreMs };
-  return {
-    fillStoreC: ((fillStoreC ?? 0) * fillStoreMs + storeC * elapsedMs) / knownMs,
-    fillStoreMs: knownMs,
-  };
+export function meanFillStore(
+  water: WaterMemory,
+  phase: Phase,
+  readings: TrustedReadings,
+  elapsedMs: number,
+): WaterMemory {
+  if (phase.name !== 'filling') return water;
+  const storeC = good(readings.storeBottomC);
+  const knownMs = water.fillStoreMs + elapsedMs;
+  if (storeC === null || knownMs === 0) return water;
+  const fillStoreC = ((water.fillStoreC ?? 0) * water.fillStoreMs + storeC * elapsedMs) / knownMs;
+  return { ...water, fillStoreC, fillStoreMs: knownMs };
+}
+
+/** The totals of a local day begin where those of the day before ended. */
+export function beginDay(meter: MeterState): MeterState {
+  return { ...meter, dayStart: meter.total };
 }
 
 /** Totals since the local day began. */

@@ -22,12 +22,8 @@ export interface Facts {
   /** Only from a good level reading: a doubtful one proves nothing. */
   readonly levelMm: number | null;
   readonly failed: readonly Channel[];
-  readonly allFailed: boolean;
   readonly allSilent: boolean;
 }
-
-const panChannels = ['panOutletC', 'panSheetC', 'panInletC'] as const;
-const storeChannels = ['storeBottomC', 'storeMiddleC', 'storeTopC'] as const;
 
 /** Value of a reading that is good or doubtful. */
 function usable(reading: TrustedReading | undefined): number | null {
@@ -39,61 +35,66 @@ export function good(reading: TrustedReading | undefined): number | null {
 }
 
 export function factsOf(readings: TrustedReadings): Facts {
-  const outletC = usable(readings.panOutletC);
-  const sheetC = usable(readings.panSheetC);
+  const { panOutletC, panSheetC, panInletC } = readings;
+  const outletC = usable(panOutletC);
+  const sheetC = usable(panSheetC);
+  const inletC = usable(panInletC);
   const storeBottomC = usable(readings.storeBottomC);
-  const pan = panChannels.map((channel) => readings[channel]);
+  const storeMiddleC = usable(readings.storeMiddleC);
+  const storeTopC = usable(readings.storeTopC);
   const panC = outletC ?? sheetC;
-  const deciding = outletC === null ? readings.panSheetC : readings.panOutletC;
+  const deciding = outletC === null ? panSheetC : panOutletC;
+  const { failed, allSilent } = failures(readings);
   return {
     panC,
-    hottestPanC: extreme(pan, Math.max),
-    coldestPanC: extreme(pan, Math.min),
-    panIsGood: pan.every((reading) => reading?.quality !== 'doubtful'),
+    hottestPanC: warmer(warmer(outletC, sheetC), inletC),
+    coldestPanC: colder(colder(outletC, sheetC), inletC),
+    panIsGood: !isDoubtful(panOutletC) && !isDoubtful(panSheetC) && !isDoubtful(panInletC),
     sheetC: sheetC ?? outletC,
     storeBottomC,
-    hottestStoreC: extreme(
-      storeChannels.map((channel) => readings[channel]),
-      Math.max,
-    ),
+    hottestStoreC: warmer(warmer(storeBottomC, storeMiddleC), storeTopC),
     ambientC: usable(readings.ambientC),
     differenceK: difference(panC, storeBottomC),
     sheetDifferenceK: difference(sheetC ?? outletC, storeBottomC),
     differenceIsGood:
-      deciding?.quality === 'good' &&
-      readings.panSheetC?.quality !== 'doubtful' &&
-      readings.storeBottomC?.quality === 'good',
+      deciding?.quality === 'good' && !isDoubtful(panSheetC) && readings.storeBottomC?.quality === 'good',
     flowLMin: usable(readings.flowLMin),
     levelMm: good(readings.panLevelMm),
-    ...failures(readings),
+    failed,
+    allSilent,
   };
 }
 
-function failures(readings: TrustedReadings): Pick<Facts, 'failed' | 'allFailed' | 'allSilent'> {
-  const failed: Channel[] = [];
+function isDoubtful(reading: TrustedReading | undefined): boolean {
+  return reading !== undefined && reading.quality === 'doubtful';
+}
+
+const none: readonly Channel[] = [];
+
+function failures(readings: TrustedReadings): Pick<Facts, 'failed' | 'allSilent'> {
+  let failed: Channel[] | null = null;
   let all = 0;
   let silent = 0;
-  for (const [channel, reading] of Object.entries(readings)) {
+  for (const name in readings) {
+    const channel = name as Channel;
+    const reading = readings[channel];
     all++;
-    if (reading.quality !== 'failed') continue;
-    failed.push(channel as Channel);
+    if (reading?.quality !== 'failed') continue;
+    failed ??= [];
+    failed.push(channel);
     if (reading.cause === 'missing' || reading.cause === 'stale') silent++;
   }
-  return { failed, allFailed: failed.length === all, allSilent: silent === all };
+  return { failed: failed ?? none, allSilent: silent === all };
 }
 
 function difference(hotC: number | null, coldC: number | null): number | null {
   return hotC === null || coldC === null ? null : hotC - coldC;
 }
 
-function extreme(
-  readings: readonly (TrustedReading | undefined)[],
-  pick: (a: number, b: number) => number,
-): number | null {
-  let result: number | null = null;
-  for (const reading of readings) {
-    const value = usable(reading);
-    if (value !== null) result = result === null ? value : pick(result, value);
-  }
-  return result;
+function warmer(aC: number | null, bC: number | null): number | null {
+  return aC === null || bC === null ? (aC ?? bC) : Math.max(aC, bC);
+}
+
+function colder(aC: number | null, bC: number | null): number | null {
+  return aC === null || bC === null ? (aC ?? bC) : Math.min(aC, bC);
 }

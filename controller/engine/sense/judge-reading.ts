@@ -1,21 +1,8 @@
-import type { RawReading, ReadingCause, TrustedReading } from '../../../shared-types/readings.ts';
+import type { ReadingCause, TrustedReading } from '../../../shared-types/readings.ts';
+import type { SoundReading } from '../input.ts';
 import type { ChannelMemory, Sample } from '../state.ts';
 import { median } from './median.ts';
-
-/** What a reading is judged by. */
-export interface ReadingRules {
-  readonly least: number;
-  readonly most: number;
-  readonly staleAfterMs: number;
-  /** The median of three is taken, and jumps are noticed. False where every sample counts at once. */
-  readonly smoothed: boolean;
-  readonly runMs: number;
-}
-
-export interface Judged {
-  readonly reading: TrustedReading;
-  readonly memory: ChannelMemory | undefined;
-}
+import type { SensorRules } from './sensor-rules.ts';
 
 /** A single unreadable sample is bridged for less than this [ms]; a design choice. */
 const bridgeMs = 10_000;
@@ -30,52 +17,56 @@ const jumpKS = 1;
 
 const nothing: ChannelMemory = { recent: [], arrivedMs: 0, unreadable: 0, cause: null };
 
-/** Raw reading to trusted reading, with what has to be remembered of it. */
-export function judgeReading(
-  raw: RawReading | undefined,
-  memory: ChannelMemory | undefined,
-  rules: ReadingRules,
-): Judged {
-  if (raw === undefined) return failed('missing');
-  if (raw.ageMs > rules.staleAfterMs) return failed('stale');
-  const kept = remember(raw, memory, rules);
-  return { reading: read(raw, kept, rules), memory: kept };
+/** A reading of which nothing may be used or remembered. */
+export function failedReading(cause: ReadingCause): TrustedReading {
+  return { quality: 'failed', cause };
 }
 
-function failed(cause: ReadingCause): Judged {
-  return { reading: { quality: 'failed', cause }, memory: undefined };
-}
-
-function remember(raw: RawReading, before: ChannelMemory | undefined, rules: ReadingRules): ChannelMemory {
-  const arrivedMs = rules.runMs - raw.ageMs;
+/** What has to be remembered of a channel once this reading of it is heard. */
+export function remember(
+  raw: SoundReading,
+  before: ChannelMemory | undefined,
+  rules: SensorRules,
+  runMs: number,
+): ChannelMemory {
+  const arrivedMs = runMs - raw.ageMs;
   if (before !== undefined && arrivedMs <= before.arrivedMs + sameArrivalMs) return before;
   const { recent, unreadable } = before ?? nothing;
   const cause = unreadableCause(raw, rules);
   if (cause !== null || raw.value === null)
     return { recent, arrivedMs, unreadable: unreadable + 1, cause: cause ?? 'unreadable' };
+  const sample = { value: raw.value + 0, atMs: arrivedMs };
   // What was read before an outage says nothing about a jump after it.
-  const before2 = unreadable > 1 || !rules.smoothed ? [] : recent.slice(-2);
-  return {
-    recent: [...before2, { value: raw.value + 0, atMs: arrivedMs }],
-    arrivedMs,
-    unreadable: 0,
-    cause: null,
-  };
+  const alone = unreadable > 1 || !rules.smoothed;
+  return { recent: alone ? [sample] : withNewest(recent, sample), arrivedMs, unreadable: 0, cause: null };
 }
 
-function unreadableCause({ value, fault }: RawReading, { least, most }: ReadingRules): ReadingCause | null {
-  if (fault !== undefined) return fault;
+/** The newest two of the samples before, and this one. */
+function withNewest(recent: readonly Sample[], sample: Sample): readonly Sample[] {
+  const count = recent.length;
+  const newest = count > 0 ? recent[count - 1] : undefined;
+  const previous = count > 1 ? recent[count - 2] : undefined;
+  if (newest === undefined) return [sample];
+  return previous === undefined ? [newest, sample] : [previous, newest, sample];
+}
+
+function unreadableCause({ value, fault }: SoundReading, { least, most }: SensorRules): ReadingCause | null {
+  if (fault !== null) return fault;
   if (value === null) return 'unreadable';
   if (!Number.isFinite(value)) return 'not-a-number';
   return value < least || value > most ? 'out-of-range' : null;
 }
 
-function read({ ageMs }: RawReading, memory: ChannelMemory, { runMs }: ReadingRules): TrustedReading {
-  const { recent, unreadable, cause } = memory;
-  const newest = recent.at(-1);
+/** How far the channel is to be trusted, by what is remembered of it. */
+export function judgeReading(
+  ageMs: number,
+  { recent, unreadable, cause }: ChannelMemory,
+  runMs: number,
+): TrustedReading {
+  const newest = recent.length > 0 ? recent[recent.length - 1] : undefined;
   if (cause !== null) {
     if (newest === undefined || unreadable > 1 || runMs - newest.atMs >= bridgeMs)
-      return { quality: 'failed', cause };
+      return failedReading(cause);
     return { quality: 'doubtful', value: median(recent), ageMs, cause };
   }
   const value = median(recent);
@@ -84,8 +75,10 @@ function read({ ageMs }: RawReading, memory: ChannelMemory, { runMs }: ReadingRu
 }
 
 function jumped(recent: readonly Sample[], value: number): boolean {
-  const newest = recent.at(-1);
-  const previous = recent.at(-2);
+  const count = recent.length;
+  if (count < 2) return false;
+  const newest = recent[count - 1];
+  const previous = recent[count - 2];
   if (newest === undefined || previous === undefined) return false;
   const limitK = jumpK + (jumpKS * (newest.atMs - previous.atMs)) / 1000;
   return Math.abs(newest.value - value) > limitK;

@@ -1,12 +1,11 @@
-import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
-import type { RawReadings, TrustedReading, TrustedReadings } from '../../../shared-types/readings.ts';
+import type { Channel } from '../../../shared-types/channels.ts';
+import type { TrustedReading, TrustedReadings } from '../../../shared-types/readings.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
-import type { Sensor, Site } from '../../../shared-types/site.ts';
-import type { EngineState } from '../state.ts';
-import { judgeReading } from './judge-reading.ts';
-
-/** Where a spike is met by a hold time instead of the median, so that no time is lost. */
-const countsAtOnce: ReadonlySet<Channel> = new Set(['flowLMin', 'pumpPowerW']);
+import type { Site } from '../../../shared-types/site.ts';
+import { type LooseReadings, readReading } from '../input.ts';
+import type { ChannelMemory, EngineState } from '../state.ts';
+import { failedReading, judgeReading, remember } from './judge-reading.ts';
+import { sensorRulesOf } from './sensor-rules.ts';
 
 export interface Sensed {
   readonly readings: TrustedReadings;
@@ -15,29 +14,26 @@ export interface Sensed {
 
 /** Judges the reading of every sensor that the site has. */
 export function sense(
-  raw: RawReadings,
+  raw: LooseReadings,
   before: EngineState['sensing'],
   site: Site,
   settings: Settings,
   runMs: number,
 ): Sensed {
-  const readings: Partial<Record<Channel, TrustedReading>> = {};
-  const sensing: { -readonly [C in Channel]?: EngineState['sensing'][C] } = {};
-  for (const [name, sensor] of Object.entries(site.sensors)) {
-    const channel = name as Channel;
-    const { reading, memory } = judgeReading(raw[channel], before[channel], {
-      ...rangeOf(channel, sensor),
-      staleAfterMs: settings.staleAfterS * 1000,
-      smoothed: !countsAtOnce.has(channel),
-      runMs,
-    });
-    readings[channel] = reading;
-    if (memory !== undefined) sensing[channel] = memory;
+  const { sensors, unread } = sensorRulesOf(site);
+  const readings: { -readonly [C in Channel]?: TrustedReading } = { ...unread };
+  const sensing: { -readonly [C in Channel]?: ChannelMemory } = {};
+  const staleAfterMs = settings.staleAfterS * 1000;
+  for (const rules of sensors) {
+    const { channel } = rules;
+    const reading = readReading(raw[channel]);
+    if (reading === undefined || reading.ageMs > staleAfterMs) {
+      readings[channel] = failedReading(reading === undefined ? 'missing' : 'stale');
+      continue;
+    }
+    const memory = remember(reading, before[channel], rules, runMs);
+    readings[channel] = judgeReading(reading.ageMs, memory, runMs);
+    sensing[channel] = memory;
   }
   return { readings, sensing };
-}
-
-function rangeOf(channel: Channel, sensor: Sensor) {
-  const { least, most } = channelMeaning[channel];
-  return { least: sensor.least ?? least, most: sensor.most ?? most };
 }

@@ -1,13 +1,16 @@
 import { lowPass } from '../blocks/low-pass.ts';
+import type { Facts } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
+import type { WaterMemory } from '../state.ts';
 
 /** Time constant of the pan's trend [ms]: long enough for sensors that resolve 0.1 K; a design choice. */
 const trendMs = 600_000;
 
-/** The low-passed pan temperature after this step [°C]; null while there is no water to speak of. */
-export function updateTrend({ state: { water }, facts, elapsedMs }: Situation): number | null {
-  if (facts.panC === null || water.level === 'empty' || water.level === 'part') return null;
-  return lowPass(water.trendC, facts.panC, elapsedMs, trendMs);
+/** Brings the low-passed pan temperature up to this step; null while there is no water to speak of. */
+export function updateTrend(water: WaterMemory, { panC }: Facts, elapsedMs: number): WaterMemory {
+  const dry = panC === null || water.level === 'empty' || water.level === 'part';
+  const trendC = dry ? null : lowPass(water.trendC, panC, elapsedMs, trendMs);
+  return trendC === water.trendC ? water : { ...water, trendC };
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import { assertNever } from '../assert-never.ts';
 import { heldFor } from '../blocks/hold.ts';
-import { known, type Values } from '../known.ts';
+import type { Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
 import { needsFill, settlingMs } from './timers.ts';
@@ -47,13 +47,16 @@ function command(goal: Goal, code: ReasonCode, values: Values): Command {
 function differences({ facts, settings }: Situation): Values {
   const { differenceK } = facts;
   const { startDifferenceK, stopDifferenceK } = settings;
-  return known({ differenceK, startDifferenceK, stopDifferenceK });
+  return differenceK === null
+    ? { startDifferenceK, stopDifferenceK }
+    : { differenceK, startDifferenceK, stopDifferenceK };
 }
 
 function wantFill({ state: { timers, phase }, facts, settings, runMs }: Situation): Command {
   const { fillDifferenceK, fillDelayS } = settings;
   const { sheetDifferenceK } = facts;
-  const values = known({ differenceK: sheetDifferenceK, fillDifferenceK });
+  const values =
+    sheetDifferenceK === null ? { fillDifferenceK } : { differenceK: sheetDifferenceK, fillDifferenceK };
   const stay = phase.name === 'resting' ? 'rest' : 'empty';
   if (sheetDifferenceK === null || sheetDifferenceK <= 0) return command(stay, 'waiting-for-sun', values);
   if (timers.fillMs === null) return command(stay, 'waiting-fill-difference', values);

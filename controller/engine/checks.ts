@@ -1,0 +1,31 @@
+import { finite } from './input.ts';
+
+export type Check = (value: unknown) => boolean;
+
+/** A count or a total. */
+export const amount: Check = (value) => finite(value) && value >= 0;
+export const flag: Check = (value) => value === true || value === false;
+export const text: Check = (value) => typeof value === 'string';
+export const finiteOrNull: Check = (value) => value === null || finite(value);
+export const textOrNull: Check = (value) => value === null || text(value);
+
+/** Null for what is no record, a list included. */
+export function record(value: unknown): Readonly<Record<string, unknown>> | null {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? (value as Readonly<Record<string, unknown>>)
+    : null;
+}
+
+export function isListOf(value: unknown, check: Check): boolean {
+  if (!Array.isArray(value)) return false;
+  for (let i = 0; i < value.length; i++) if (!check(value[i])) return false;
+  return true;
+}
+
+/** Numbers by any name. */
+export const isValues: Check = (value) => {
+  const values = record(value);
+  if (values === null) return false;
+  for (const name in values) if (!finite(values[name])) return false;
+  return true;
+};
