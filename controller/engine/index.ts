@@ -5,7 +5,7 @@ import type { EngineState } from './state.ts';
 
 export { reasonText } from './explain/reason-text.ts';
 export { type EngineState, initialState, safeOutputs } from './state.ts';
-export { step } from './step.ts';
+export { step, stepOn } from './step.ts';
 
 /** Version of the rules: a log tells with it which engine decided. */
 export const engineVersion = '1.1.0';

@@ -3,7 +3,7 @@ import {
   engineVersion,
   outcomeOf,
   reasonText,
-  step,
+  stepOn,
 } from '../../controller/engine/index.ts';
 import type { LogReader } from '../../controller/log/log.ts';
 import type { Decision } from '../../shared-types/engine.ts';
@@ -55,7 +55,7 @@ function createWalk(reader: LogReader) {
     remarkOnGap(place?.record, record, remarks, rule.site.timeZone);
     if (place?.record.run !== record.run) engines.add(reader.engineVersion(record.run) ?? 'unknown');
     const before = stateFor(reader, record, place, rules, remarks);
-    const { state, decision } = step(before, record.input, rule.site, rule.settings);
+    const { state, decision } = stepOn(before, record.input, rule.site, rule.settings);
     place = { record, state };
     const replayed = outcomeOf(decision);
     tallies ??= talliesFrom(reader, record, decision);

@@ -1,4 +1,4 @@
-import { type EngineState, initialState, reviveState, step } from '../../controller/engine/index.ts';
+import { type EngineState, initialState, reviveState, stepOn } from '../../controller/engine/index.ts';
 import type { LogReader } from '../../controller/log/log.ts';
 import type { LogRecord } from '../../shared-types/log.ts';
 import type { Rules } from './rules.ts';
@@ -34,7 +34,7 @@ export function carryThrough(from: EngineState, records: Iterable<LogRecord>, ru
   let state = from;
   for (const record of records) {
     const rule = rules.of(record);
-    if (rule !== undefined) ({ state } = step(state, record.input, rule.site, rule.settings));
+    if (rule !== undefined) ({ state } = stepOn(state, record.input, rule.site, rule.settings));
   }
   return state;
 }

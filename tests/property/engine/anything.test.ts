@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { initialState, reviveState, step } from '../../../controller/engine/index.ts';
+import { initialState, reviveState, step, stepOn } from '../../../controller/engine/index.ts';
 import type { EngineInput } from '../../../shared-types/engine.ts';
 import { defaultSettings } from '../../../shared-types/settings.ts';
 import {
@@ -133,6 +133,28 @@ describe('no phase is a trap', () => {
         },
       ),
       { numRuns: 300 },
+    );
+  });
+});
+
+describe('a state that is not looked at again', () => {
+  it('leads to the same step, so that simulations and replays decide as the controller does', () => {
+    fc.assert(
+      fc.property(stretchesDraw, siteDraw, settingsDraw, (stretches, drawn, settings) => {
+        for (const { before, input, state, decision } of walk(stretches, drawn, settings))
+          expect(stepOn(before, input, drawn, settings)).toEqual({ state, decision });
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('never throws either, whatever the input is', () => {
+    fc.assert(
+      fc.property(fc.anything(), (input) => {
+        const { outputs } = stepOn(circulating, input as EngineInput, site, defaultSettings).decision;
+        expect(typeof outputs.pumpFraction).toBe('number');
+      }),
+      { numRuns: 500 },
     );
   });
 });
