@@ -14,6 +14,11 @@ describe('Haurwitz clear sky with 1098 and 0.059 (Reno, Hansen & Stein, SAND2012
     expect(Math.abs(haurwitzWM2(90 - elevation) - irradiance)).toBeLessThan(tolerance);
   });
 
+  it('is not the form with 0.057, which gives more', () => {
+    // Computed from the other printed constant by another program.
+    expect(haurwitzWM2(40)).toBeLessThan(780.8 - 1);
+  });
+
   it('is dark with the sun at or below the horizon', () => {
     expect([90, 90.1, 120, 180].map(haurwitzWM2)).toEqual([0, 0, 0, 0]);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { pushThrough } from '../../sim/plant/pipe.ts';
+import { createExchange, letIn, letOut, moveAlong } from '../../sim/plant/row.ts';
+import { at, createRow } from '../../sim/plant/water.ts';
 
 /**
  * Step response of N mixed nodes in a row, F = 1 - exp(-N th) sum_{i<N} (N th)^i / i! (Levenspiel,
@@ -18,10 +19,14 @@ describe('pipe as a row of mixed nodes', () => {
     [10, 2, 0.995005],
   ] as const;
   it.each(rows)('%d nodes after %d pipe volumes', (count, volumes, expected) => {
-    const nodes = Array.from({ length: count }, () => ({ massKg: 1, waterC: 0 }));
+    const pipe = createRow(count, count, 0);
+    const along = createExchange(count);
     const pieces = 4000;
-    let outC = 0;
-    for (let i = 0; i < pieces * volumes; i++) outC = pushThrough(nodes, count / pieces, 1);
-    expect(Math.abs(outC - expected)).toBeLessThan(0.001);
+    for (let i = 0; i < pieces * volumes; i++) {
+      letIn(along, 0, count / pieces, 1);
+      letOut(along, count - 1, count / pieces);
+      moveAlong(pipe, along);
+    }
+    expect(Math.abs(at(pipe.waterC, count - 1) - expected)).toBeLessThan(0.001);
   });
 });

@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest';
 import {
   blackBodyWM2,
   clearSkyEmissivity,
+  cloudySkyEmissivity,
   dewPointC,
   humidityFraction,
   longWaveWM2,
+  swinbankEmissivity,
+  swinbankSkyK,
 } from '../../sim/weather/sky.ts';
 
 /** Half a unit of the last printed digit. */
@@ -35,6 +38,31 @@ describe('Berdahl & Martin 1984, values computed from the published equation by 
     const shut = longWaveWM2(10, 0.75, 1);
     expect(shut).toBeGreaterThan(open);
     expect(shut).toBeLessThan(blackBodyWM2(10));
+  });
+});
+
+describe('Swinbank 1963, values computed from the published equation by another program', () => {
+  it.each([
+    [20, 277.06],
+    [15, 270.002],
+  ])('air %d C: sky %d K', (air, sky) => {
+    expect(Math.abs(swinbankSkyK(air) - sky)).toBeLessThan(half(3));
+    const radiating = longWaveWM2(air, swinbankEmissivity(air), 0);
+    expect(Math.abs(radiating - blackBodyWM2(sky - 273.15))).toBeLessThan(0.02);
+  });
+});
+
+describe('sky of a weather file without long-wave irradiance (EnergyPlus documents)', () => {
+  it('20 C, dew point 10 C, no cloud: 0.815, 340.6 W/m2', () => {
+    const emissivity = cloudySkyEmissivity(10, 0);
+    expect(Math.abs(emissivity - 0.815)).toBeLessThan(half(3));
+    // The printed product has 293 K for the air, its rounded emissivity and the older 5.6697e-8 (0.012 % less).
+    expect(Math.abs(longWaveWM2(19.85, 0.815, 0) - 340.6)).toBeLessThan(half(1) + 0.00012 * 340.6);
+  });
+
+  it('is closed by cloud, never beyond a black body', () => {
+    expect(cloudySkyEmissivity(10, 1)).toBeGreaterThan(cloudySkyEmissivity(10, 0.5));
+    expect(cloudySkyEmissivity(30, 1)).toBeLessThanOrEqual(1);
   });
 });
 
