@@ -1,4 +1,6 @@
-/** What one step, or a sum of steps, brought into the loop and took out of it. */
+import { type PlantState, plantJ, plantKg } from './state.ts';
+
+/** What steps brought into the loop and took out of it; a running sum. */
 export interface Account {
   /** Heat from sun and sky into the sheet, negative on a clear night. */
   gainJ: number;
@@ -8,21 +10,23 @@ export interface Account {
   electricityJ: number;
   /** Heat that came with the cold make-up. */
   madeUpJ: number;
-  /** Heat lost from the sheet to the air, through the liner, from the pipes, from store and reservoir. */
+  /** Heat lost from the sheet to air and rain, through liner and walls, from the pipes, from store and reservoir. */
   airJ: number;
   linerJ: number;
   pipeJ: number;
   storeJ: number;
-  /** Heat drawn off with hot water, and lost with water that ran over. */
+  /** Heat that melted snow. */
+  snowJ: number;
+  /** Heat that left with water: drawn, run over, lost to the ground. */
   drawnJ: number;
   overflowJ: number;
-  /** Change of the heat that the loop holds. */
-  heldJ: number;
+  leakedJ: number;
   drawnKg: number;
   madeUpKg: number;
   overflowKg: number;
-  /** Change of the water that the loop holds. */
-  heldKg: number;
+  leakedKg: number;
+  /** Heat that the loop brought into the store less what it took there. Part of no balance, but what it is all for. */
+  homeJ: number;
 }
 
 export function emptyAccount(): Account {
@@ -35,28 +39,37 @@ export function emptyAccount(): Account {
     linerJ: 0,
     pipeJ: 0,
     storeJ: 0,
+    snowJ: 0,
     drawnJ: 0,
     overflowJ: 0,
-    heldJ: 0,
+    leakedJ: 0,
     drawnKg: 0,
     madeUpKg: 0,
     overflowKg: 0,
-    heldKg: 0,
+    leakedKg: 0,
+    homeJ: 0,
   };
 }
 
-/** Adds a step to a sum. */
-export function addAccount(sum: Account, step: Account): void {
-  for (const key of Object.keys(sum) as (keyof Account)[]) sum[key] += step[key];
+/** An account beside what the loop held when it was opened. */
+export interface Books {
+  readonly account: Account;
+  readonly heldJ: number;
+  readonly heldKg: number;
 }
 
-/** Heat that the account cannot explain [J]; rounding alone. */
-export function unexplainedJ(a: Account): number {
+export function openBooks(state: PlantState): Books {
+  return { account: emptyAccount(), heldJ: plantJ(state), heldKg: plantKg(state) };
+}
+
+/** Heat that the books cannot explain [J]; rounding alone. */
+export function unexplainedJ({ account: a, heldJ }: Books, state: PlantState): number {
   const inJ = a.gainJ + a.pumpJ + a.madeUpJ;
-  return a.heldJ - (inJ - a.airJ - a.linerJ - a.pipeJ - a.storeJ - a.drawnJ - a.overflowJ);
+  const outJ = a.airJ + a.linerJ + a.pipeJ + a.storeJ + a.snowJ + a.drawnJ + a.overflowJ + a.leakedJ;
+  return plantJ(state) - heldJ - (inJ - outJ);
 }
 
-/** Water that the account cannot explain [kg]; rounding alone. */
-export function unexplainedKg(a: Account): number {
-  return a.heldKg - (a.madeUpKg - a.drawnKg - a.overflowKg);
+/** Water that the books cannot explain [kg]; rounding alone. */
+export function unexplainedKg({ account: a, heldKg }: Books, state: PlantState): number {
+  return plantKg(state) - heldKg - (a.madeUpKg - a.drawnKg - a.overflowKg - a.leakedKg);
 }

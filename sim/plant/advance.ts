@@ -1,66 +1,117 @@
 import type { Outputs } from '../../shared-types/engine.ts';
-import type { Conditions } from '../weather/weather.ts';
+import type { Conditions } from '../weather/conditions.ts';
 import { type Account, emptyAccount } from './account.ts';
-import type { Fault } from './faults.ts';
-import { actuatorsOf, flowsOf } from './flows.ts';
+import { drawnShareH } from './draws.ts';
+import { exchangeHeat } from './exchanger.ts';
+import { type Fault, partFault } from './faults.ts';
+import { actuatorsOf, impairmentsOf } from './impairments.ts';
 import { moveWater } from './movement.ts';
-import { heatPan } from './pan.ts';
+import { fillFraction, heatPan } from './pan.ts';
+import type { Parts } from './parts.ts';
+import { takeFromEnd } from './row.ts';
 import { followSensors } from './sensors.ts';
-import { type PlantState, plantJ, plantKg } from './state.ts';
-import { drawOff, exchangeHeat, mixByBuoyancy } from './store.ts';
-import { loseHeat, totalKg, waterKgL } from './water.ts';
+import type { PlantState } from './state.ts';
+import { conductAndLose, drawOff, evenLayers, mixByBuoyancy, spill } from './store.ts';
+import { at, loseHeat, type Row, rowKg, settleIce, waterJKgK, waterKgL } from './water.ts';
+
+const noFaults: readonly Fault[] = [];
 
 /**
- * Carries the loop through one step.
+ * Carries the loop through one step, in place.
  *
- * @param dtS - Length of the step, above 0 to 60 s; 5 s or less for good shapes of fast changes. Mass and
+ * @param dtS - Length of the step, above 0 to 60 s; 10 s or less for good shapes of fast changes. Mass and
  * energy close to rounding at any of them.
- * @returns What came in and went out of the loop in this step.
+ * @param account - A running sum that the step is added to; a new one when absent.
+ * @returns That account.
  */
 export function advance(
   state: PlantState,
   outputs: Outputs,
   weather: Conditions,
   dtS: number,
-  faults: readonly Fault[] = [],
+  faults: readonly Fault[] = noFaults,
+  account: Account = emptyAccount(),
 ): Account {
   const { parts } = state;
-  const beforeJ = plantJ(state);
-  const beforeKg = plantKg(state);
   const actuators = actuatorsOf(outputs, faults);
-  const account = emptyAccount();
-  const source = state.reservoir;
-  const availableKg =
-    source === null ? totalKg(state.store) - parts.store.leastKg : source.massKg - parts.reservoir.leastKg;
-  const flows = flowsOf(parts, totalKg(state.pan), availableKg, actuators, faults, dtS);
-  moveWater(account, state, flows, dtS);
-  const pan = heatPan(state.pan, parts, weather, dtS);
-  account.gainJ += pan.gainJ;
-  account.airJ += pan.airJ;
-  account.linerJ += pan.linerJ;
-  account.pipeJ += loseHeat(state.supply, parts.pipe.lossWK, weather.airC, dtS);
-  account.pipeJ += loseHeat(state.return, parts.pipe.lossWK, weather.airC, dtS);
-  account.storeJ += loseHeat(state.store, parts.store.lossWK, weather.airC, dtS);
-  if (source !== null) {
-    account.storeJ += loseHeat([source], parts.reservoir.lossWK, weather.airC, dtS);
-    const bottom = state.store[state.store.length - 1];
-    // Without its pump the exchanger still passes a third by natural convection (from memory).
-    const exchangerWK = parts.reservoir.exchangerWK * (actuators.exchangerPumpOn ? 1 : 0.3);
-    if (bottom !== undefined) exchangeHeat(source, bottom, exchangerWK, dtS);
-  }
-  const drawn = drawOff(state.store, parts.store.drawnKgDay, weather.solarHour, dtS);
+  const impairments = impairmentsOf(faults);
+  const snowed = partFault(faults, 'sheet-snowed');
+  // Snow of a fault lies there once, in the step in which the fault comes.
+  if (snowed !== undefined && snowed.forS < dtS) state.snowKgM2 += snowed.size;
+  loseReservoirWater(state, impairments.reservoirLostFraction, account);
+  const moved = moveWater(state, actuators, impairments, dtS, account);
+  letAirOut(state, moved.liftedKg, dtS);
+  const flowKgS = moved.liftedKg / dtS;
+  heatPan(state, weather, impairments, flowKgS / parts.pump.ratedKgS, dtS, account);
+  account.homeJ += exchangeHeat(state, actuators.exchangerPumpOn, dtS);
+  draw(state, weather.solarHour, dtS, account);
+  cool(state, weather.airC, dtS, account);
+  state.moving = {
+    pumpFraction: actuators.pumpFraction,
+    drainOpen: actuators.drainOpen,
+    drainPumpOn: actuators.drainPumpOn,
+    exchangerPumpOn: actuators.exchangerPumpOn,
+    flowLMin: (flowKgS / waterKgL) * 60,
+    pumpPowerW: moved.pumpPowerW,
+  };
+  followSensors(state, weather, dtS, faults);
+  return account;
+}
+
+/** Below this share of its water the pan takes in air; above, the flow lets it out with this time constant. */
+const airEntersBelow = 0.05;
+const airLeavesS = 600;
+
+function letAirOut(state: PlantState, liftedKg: number, dtS: number): void {
+  const { pan } = state.parts;
+  if (fillFraction(state) < airEntersBelow) state.airFraction = pan.airAtFirstFraction;
+  else if (liftedKg > 0)
+    state.airFraction += (pan.airKeptFraction - state.airFraction) * -Math.expm1(-dtS / airLeavesS);
+}
+
+/** A drain-back loop that has lost water: as much of it as is missing is taken from the reservoir. */
+function loseReservoirWater(state: PlantState, lostFraction: number, account: Account): void {
+  const { reservoir, pan, supply, return: home, parts } = state;
+  if (reservoir === null || lostFraction === 0) return;
+  const elsewhereKg = rowKg(pan.core) + rowKg(pan.edge) + rowKg(supply) + rowKg(home);
+  const heldKg = at(reservoir.massKg, 0);
+  const excessKg = heldKg + elsewhereKg - (1 - lostFraction) * parts.reservoir.startKg;
+  const leakedKg = Math.min(heldKg, Math.max(0, excessKg));
+  account.leakedKg += leakedKg;
+  account.leakedJ += takeFromEnd(reservoir, leakedKg, true) * waterJKgK;
+}
+
+/** Pipes, store and reservoir lose heat to the air. */
+function cool(state: PlantState, airC: number, dtS: number, account: Account): void {
+  const { parts, reservoir } = state;
+  account.pipeJ +=
+    coolPipe(state.supply, parts.pipe, airC, dtS) + coolPipe(state.return, parts.pipe, airC, dtS);
+  account.storeJ += conductAndLose(state, airC, dtS);
+  if (reservoir !== null) account.storeJ += loseHeat(reservoir, parts.reservoir.lossWK, airC, dtS);
+}
+
+/** A pipe loses heat as far as it holds water. */
+function coolPipe(pipe: Row, { lossWK, fullKg }: Parts['pipe'], airC: number, dtS: number): number {
+  const heldKg = rowKg(pipe);
+  if (heldKg === 0) return 0;
+  const lostJ = loseHeat(pipe, (lossWK * heldKg) / fullKg, airC, dtS);
+  settleIce(pipe);
+  return lostJ;
+}
+
+/** Hot water out, cold water in, the layers put in order. */
+function draw(state: PlantState, solarHour: number, dtS: number, account: Account): void {
+  const { parts, store } = state;
+  const wantedKg = parts.drawnKgDay * drawnShareH(parts.draw, solarHour) * (dtS / 3600);
+  const drawn = drawOff(state, wantedKg);
+  evenLayers(store);
+  const over = spill(state);
+  if (over.massKg > 0) evenLayers(store);
+  mixByBuoyancy(store);
   account.drawnJ += drawn.drawnJ;
   account.madeUpJ += drawn.madeUpJ;
   account.drawnKg += drawn.massKg;
   account.madeUpKg += drawn.massKg;
-  mixByBuoyancy(state.store);
-  state.moving = {
-    ...actuators,
-    flowLMin: ((flows.upKg - flows.backKg) / dtS / waterKgL) * 60,
-    pumpPowerW: flows.pumpPowerW,
-  };
-  followSensors(state, weather, dtS);
-  account.heldJ = plantJ(state) - beforeJ;
-  account.heldKg = plantKg(state) - beforeKg;
-  return account;
+  account.overflowKg += over.massKg;
+  account.overflowJ += over.massKgC * waterJKgK;
 }

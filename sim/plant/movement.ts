@@ -1,68 +1,219 @@
 import type { Account } from './account.ts';
-import type { Flows } from './flows.ts';
-import { pushThrough } from './pipe.ts';
-import { moveAlong } from './row.ts';
-import type { PlantState } from './state.ts';
-import { layerFor } from './store.ts';
-import { enthalpyJ, totalKg, waterJKgK } from './water.ts';
+import type { Actuators, Impairments } from './impairments.ts';
+import { lowCell, type PanFlows, panFlowsOf } from './pan-flows.ts';
+import { targetsInto } from './pan-shape.ts';
+import { type LaneParts, panCells, pipeNodes } from './parts.ts';
+import { pumpKgS, pumpPowerW } from './pump-flow.ts';
+import { createExchange, letIn, letOut, moveAlong, takeFromEnd } from './row.ts';
+import { type Lane, type PlantState, panLiquidKg } from './state.ts';
+import { bringHome } from './store.ts';
+import { at, type Row, sum, waterJKgK } from './water.ts';
 
 /** Share of the pump's electricity that ends as heat in the water it moves (from memory). */
-const pumpHeatShare = 0.3;
+const pumpHeatFraction = 0.3;
+/** A pipe that nothing holds full runs empty with this time constant. */
+const runEmptyS = 15;
+/** Share of a free-running return pipe that is water. */
+const freeHoldFraction = 0.15;
 
-/** Moves a step's water through pipes, pan and store, and books pump heat and overflow. */
-export function moveWater(account: Account, state: PlantState, flows: Flows, dtS: number): void {
-  const electricityJ = flows.pumpPowerW * dtS;
-  account.electricityJ += electricityJ;
-  const pumpJ = flows.upKg > 0 ? pumpHeatShare * electricityJ : 0;
-  account.pumpJ += pumpJ;
-  const liftedC = takeFromSource(state, flows.upKg) + (pumpJ > 0 ? pumpJ / (flows.upKg * waterJKgK) : 0);
-  const intoPanC = pushThrough(state.supply, flows.upKg, liftedC);
-  const last = state.pan.length - 1;
-  const backward = flows.backKg;
-  moveAlong(
-    state.pan,
-    [{ cell: 0, massKg: flows.upKg, waterC: intoPanC }],
-    [
-      { cell: 0, massKg: backward },
-      { cell: last, massKg: flows.downKg },
-    ],
+const lastCell = panCells - 1;
+const lastNode = pipeNodes - 1;
+/** Work space of the moves; empty between them. */
+const alongPan = createExchange(panCells);
+const alongPipe = createExchange(pipeNodes);
+const targetKg = Array.from({ length: panCells }, () => 0);
+
+export interface Moved {
+  /** Forward through the pump. */
+  readonly liftedKg: number;
+  readonly pumpPowerW: number;
+}
+
+/** Moves a step's water from the source through pipes and pan and home again; books pump heat and leaks. */
+export function moveWater(
+  state: PlantState,
+  actuators: Actuators,
+  impairments: Impairments,
+  dtS: number,
+  account: Account,
+): Moved {
+  const speed = actuators.pumpFraction;
+  const liftedKg = Math.min(pumpKgS(state, speed, impairments) * dtS, availableKg(state));
+  const powerW = pumpPowerW(state, speed, liftedKg / dtS, impairments);
+  account.electricityJ += powerW * dtS;
+  const panKg = panLiquidKg(state);
+  if (panKg === 0 && liftedKg === 0 && sum(state.supply.massKg) === 0 && sum(state.return.massKg) === 0)
+    return { liftedKg: 0, pumpPowerW: powerW };
+  let liftedKgC = takeFromSource(state, liftedKg);
+  account.homeJ -= state.reservoir === null ? liftedKgC * waterJKgK : 0;
+  if (liftedKg > 0) {
+    const pumpJ = pumpHeatFraction * powerW * dtS;
+    account.pumpJ += pumpJ;
+    liftedKgC += pumpJ / waterJKgK;
+  }
+  const inKg = fillSupply(state, liftedKg, liftedKgC);
+  const flows = panFlowsOf(state, panKg, inKg, actuators, impairments, dtS);
+  const left = movePan(state, panKg, inKg, at(state.supply.waterC, lastNode), flows);
+  account.leakedKg += flows.leakKg;
+  account.leakedJ += left.leakedKgC * waterJKgK;
+  bring(state, account, flows.drainKg, left.drainedKgC);
+  runBack(state, account, flows.backKg, left.backKgC, liftedKg === 0 && nothingHolds(state, flows), dtS);
+  runReturn(state, account, flows.outletKg, left.outletKgC, dtS);
+  return { liftedKg, pumpPowerW: powerW };
+}
+
+/** The supply pipe stands full as long as a pan above it does, and does not empty. */
+function nothingHolds(state: PlantState, { backKg, drainKg, outletKg, leakKg }: PanFlows): boolean {
+  return backKg + drainKg + outletKg + leakKg > 0 || panLiquidKg(state) === 0;
+}
+
+function availableKg({ parts, store, reservoir }: PlantState): number {
+  const heldKg = reservoir === null ? sum(store.massKg) : at(reservoir.massKg, 0);
+  const leastKg = reservoir === null ? parts.store.leastKg : parts.reservoir.leastKg;
+  return Math.max(0, heldKg - leastKg);
+}
+
+/** @returns Mass times temperature of what was taken [kg °C]. */
+function takeFromSource({ store, reservoir }: PlantState, massKg: number): number {
+  if (massKg === 0) return 0;
+  return takeFromEnd(reservoir ?? store, massKg, true);
+}
+
+/** Lets lifted water into the supply pipe. @returns what comes out of it into the pan [kg]. */
+function fillSupply({ supply, parts }: PlantState, liftedKg: number, liftedKgC: number): number {
+  if (liftedKg === 0) return 0;
+  const outKg = Math.max(0, sum(supply.massKg) + liftedKg - parts.pipe.fullKg);
+  letIn(alongPipe, 0, liftedKg, liftedKgC / liftedKg);
+  letOut(alongPipe, lastNode, outKg);
+  moveAlong(supply, alongPipe);
+  return outKg;
+}
+
+/** Heat that left the pan with each of its flows [kg °C]. */
+interface PanLeft {
+  outletKgC: number;
+  drainedKgC: number;
+  backKgC: number;
+  leakedKgC: number;
+}
+
+function movePan(state: PlantState, panKg: number, inKg: number, inC: number, flows: PanFlows): PanLeft {
+  const left: PanLeft = { outletKgC: 0, drainedKgC: 0, backKgC: 0, leakedKgC: 0 };
+  const outKg = flows.outletKg + flows.drainKg + flows.backKg + flows.leakKg;
+  if (inKg === 0 && outKg === 0) return left;
+  const { pan, parts } = state;
+  const throughKg = Math.min(inKg, outKg);
+  const { edge, core, edgeFlowFraction } = parts.pan;
+  // What passes through keeps to its lane; what raises or lowers the level does so evenly.
+  const edgeInKg = edge.waterFraction * (inKg - throughKg) + edgeFlowFraction * throughKg;
+  const wantedKg = edge.waterFraction * (outKg - throughKg) + edgeFlowFraction * throughKg;
+  const edgeKg = sum(pan.edge.massKg) + edgeInKg;
+  const coreKg = panKg + inKg - edgeKg;
+  // Ice may have left one lane short of what would be its share.
+  const edgeOutKg = Math.max(outKg - coreKg, Math.min(edgeKg, wantedKg));
+  const low = lowCell(state);
+  moveLane(pan.edge, edge, parts.pan.fillShapes, edgeInKg, inC, edgeOutKg, outKg, flows, low, left);
+  moveLane(
+    pan.core,
+    core,
+    parts.pan.fillShapes,
+    inKg - edgeInKg,
+    inC,
+    outKg - edgeOutKg,
+    outKg,
+    flows,
+    low,
+    left,
   );
-  const downC = pushThrough(state.return, flows.downKg, state.pan[last]?.waterC ?? 0);
-  const backC = pushThrough(state.supply, backward, state.pan[0]?.waterC ?? 0, true);
-  bringHome(state, flows.downKg, downC);
-  bringHome(state, backward, backC);
-  spill(account, state);
+  return left;
 }
 
-/** Takes water from the bottom of the store, or from the reservoir. @returns its temperature. */
-function takeFromSource(state: PlantState, massKg: number): number {
-  if (state.reservoir !== null) {
-    state.reservoir.massKg -= massKg;
-    return state.reservoir.waterC;
-  }
-  const bottom = state.store.length - 1;
-  if (massKg > 0) moveAlong(state.store, [], [{ cell: bottom, massKg }]);
-  return state.store[bottom]?.waterC ?? 0;
+function moveLane(
+  lane: Lane,
+  parts: LaneParts,
+  shapes: readonly number[],
+  inKg: number,
+  inC: number,
+  outKg: number,
+  allOutKg: number,
+  flows: PanFlows,
+  low: number,
+  left: PanLeft,
+): void {
+  const share = allOutKg > 0 ? outKg / allOutKg : 0;
+  if (inKg > 0) letIn(alongPan, 0, inKg, inC);
+  letOut(alongPan, lastCell, share * flows.outletKg);
+  letOut(alongPan, low, share * (flows.drainKg + flows.leakKg));
+  letOut(alongPan, 0, share * flows.backKg);
+  const restKg = Math.max(0, sum(lane.massKg) + inKg - outKg);
+  targetsInto(targetKg, shapes, restKg, parts.cellKg);
+  moveAlong(lane, alongPan, targetKg);
+  left.outletKgC += share * flows.outletKg * at(lane.waterC, lastCell);
+  left.drainedKgC += share * flows.drainKg * at(lane.waterC, low);
+  left.leakedKgC += share * flows.leakKg * at(lane.waterC, low);
+  left.backKgC += share * flows.backKg * at(lane.waterC, 0);
 }
 
-/** Lets water into the store, where it sinks or rises to its like, or into the reservoir. */
-function bringHome(state: PlantState, massKg: number, waterC: number): void {
+/** Water from the pan back through the supply pipe, and the pipe's own once nothing holds it. */
+function runBack(
+  state: PlantState,
+  account: Account,
+  backKg: number,
+  backKgC: number,
+  open: boolean,
+  dtS: number,
+): void {
+  const { supply } = state;
+  const ownKg = backKg > 0 || !open ? 0 : ranEmptyKg(sum(supply.massKg), dtS);
+  if (backKg + ownKg === 0) return;
+  if (backKg > 0) letIn(alongPipe, lastNode, backKg, backKgC / backKg);
+  letOut(alongPipe, 0, backKg + ownKg);
+  moveAlong(supply, alongPipe);
+  bring(state, account, backKg + ownKg, (backKg + ownKg) * at(supply.waterC, 0));
+}
+
+/** Water down the return pipe: it runs free, or fills the pipe and pulls once it has carried the air away. */
+function runReturn(
+  state: PlantState,
+  account: Account,
+  outletKg: number,
+  outletKgC: number,
+  dtS: number,
+): void {
+  const { parts } = state;
+  const pipe: Row = state.return;
+  const heldKg = sum(pipe.massKg);
+  if (outletKg === 0 && heldKg === 0) return;
+  state.returnAirFraction = returnAir(state, outletKg / dtS, dtS);
+  const waterFraction = 1 - state.returnAirFraction * (1 - freeHoldFraction);
+  const outKg =
+    outletKg > 0
+      ? Math.max(0, heldKg + outletKg - waterFraction * parts.pipe.fullKg)
+      : ranEmptyKg(heldKg, dtS);
+  if (outletKg > 0) letIn(alongPipe, 0, outletKg, outletKgC / outletKg);
+  letOut(alongPipe, lastNode, outKg);
+  moveAlong(pipe, alongPipe);
+  bring(state, account, outKg, outKg * at(pipe.waterC, lastNode));
+}
+
+/** Share of the return pipe that is air, after a step at this flow. */
+function returnAir({ parts, returnAirFraction }: PlantState, outletKgS: number, dtS: number): number {
+  if (!parts.plumbing.siphons || outletKgS === 0) return 1;
+  const velocityMs = outletKgS / (parts.pipe.areaM2 * 998.2);
+  // Fast water takes the air along within some lengths of pipe; slow water lets it climb back.
+  const alongFraction = (velocityMs * dtS) / parts.pipe.lengthM;
+  const { siphonMs } = parts.traits;
+  if (velocityMs >= siphonMs) return returnAirFraction * Math.exp(-alongFraction / 3);
+  if (velocityMs < 0.6 * siphonMs) return Math.min(1, returnAirFraction + alongFraction / 3);
+  return returnAirFraction;
+}
+
+function ranEmptyKg(heldKg: number, dtS: number): number {
+  return heldKg < 0.001 ? heldKg : heldKg * -Math.expm1(-dtS / runEmptyS);
+}
+
+function bring(state: PlantState, account: Account, massKg: number, massKgC: number): void {
   if (massKg === 0) return;
-  const { reservoir } = state;
-  if (reservoir !== null) {
-    const sumKg = reservoir.massKg + massKg;
-    reservoir.waterC = (reservoir.massKg * reservoir.waterC + massKg * waterC) / sumKg;
-    reservoir.massKg = sumKg;
-    return;
-  }
-  moveAlong(state.store, [{ cell: layerFor(state.store, waterC), massKg, waterC }], []);
-}
-
-/** What stands above the brim of the store runs over, from the top. */
-function spill(account: Account, state: PlantState): void {
-  const overKg = totalKg(state.store) - state.parts.store.brimKg;
-  if (overKg <= 0) return;
-  moveAlong(state.store, [], [{ cell: 0, massKg: overKg }]);
-  account.overflowKg += overKg;
-  account.overflowJ += enthalpyJ(overKg, state.store[0]?.waterC ?? 0);
+  if (state.reservoir === null) account.homeJ += massKgC * waterJKgK;
+  bringHome(state, massKg, massKgC / massKg);
 }

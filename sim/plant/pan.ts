@@ -1,68 +1,108 @@
-import { blackSheet, type SkyLoad, sheetGainWM2, sheetLossWM2K } from './collector.ts';
-import type { Parts } from './parts.ts';
-import { type Cell, totalKg, waterJKgK } from './water.ts';
+import type { Conditions } from '../weather/conditions.ts';
+import type { Account } from './account.ts';
+import type { Impairments } from './impairments.ts';
+import { type LaneParts, panCells } from './parts.ts';
+import { type SheetLoad, sheetLoadOf } from './sheet-load.ts';
+import { snowAfter } from './snow.ts';
+import { type Lane, type PlantState, panLiquidKg } from './state.ts';
+import { at, cellJK, settleIce, waterJKgK } from './water.ts';
 
-/** A stretch of the pan along the flow: sheet above, water below as far as there is any. */
-export interface PanCell extends Cell {
-  sheetC: number;
+/** Share of its depth that the pan holds as liquid, 0 to 1. */
+export function fillFraction(state: PlantState): number {
+  return panLiquidKg(state) / state.parts.pan.fullKg;
 }
 
-export interface PanHeat {
-  /** Brought by sun and sky to the sheet [J]. */
-  readonly gainJ: number;
-  /** Lost from the sheet to the air [J]. */
-  readonly airJ: number;
-  /** Lost through the liner [J]. */
-  readonly linerJ: number;
-}
-
-/** Share of its depth that the pan holds, 0 to 1 and a little more while it overflows. */
-export function fillFraction(cells: readonly PanCell[], parts: Parts): number {
-  return totalKg(cells) / parts.pan.fullKg;
+/** Heats and cools the pan over one step and books what came and went. */
+export function heatPan(
+  state: PlantState,
+  weather: Conditions,
+  impairments: Impairments,
+  flowFraction: number,
+  dtS: number,
+  account: Account,
+): void {
+  const { parts, pan } = state;
+  const load = sheetLoadOf(state, weather, impairments, flowFraction);
+  const { sheetJM2K } = parts.traits;
+  const beforeJ = account.snowJ;
+  heatLane(pan.core, parts.pan.core, load, sheetJM2K, dtS, account);
+  heatLane(pan.edge, parts.pan.edge, load, sheetJM2K, dtS, account);
+  const meltedJM2 = (account.snowJ - beforeJ) / parts.pan.sheetM2;
+  state.snowKgM2 = snowAfter(state.snowKgM2, weather.snowMmH, meltedJM2, dtS);
+  mixLanes(pan.core, pan.edge, parts.traits.laneMixingKgS * dtS);
+  settleIce(pan.core);
+  settleIce(pan.edge);
 }
 
 /**
- * Heats and cools sheet and water of every cell over one step.
+ * Heats sheet and water of every cell of a lane.
  *
- * The steady collector form acts on the sheet, which passes heat on to the water in proportion to how
- * full its cell is. Both temperatures are solved together and implicitly: stable at any step, and the
- * heat in the account is exactly what the cell gained. Water below 0 °C stays liquid here, so the
- * plant is early rather than late about frost.
+ * Sheet and water are solved together and implicitly: stable at any step, and the heat in the account is
+ * exactly what the cell gained. Only the wet share of a cell touches; ice counts as wet.
  */
-export function heatPan(cells: PanCell[], parts: Parts, load: SkyLoad, dtS: number): PanHeat {
-  const { pan } = parts;
-  const areaM2 = pan.grossAreaM2 / cells.length;
-  const wettedM2 = (pan.wettedAreaM2 / cells.length) * Math.min(1, fillFraction(cells, parts));
-  const gainW = sheetGainWM2(load, blackSheet) * areaM2;
-  const airWK = sheetLossWM2K(load.windMs, blackSheet) * areaM2;
-  const contactWK = pan.contactWM2K * wettedM2;
-  const linerWK = pan.linerWM2K * wettedM2;
-  const sheetJK = pan.sheetJM2K * areaM2;
+function heatLane(
+  lane: Lane,
+  parts: LaneParts,
+  load: SheetLoad,
+  sheetJM2K: number,
+  dtS: number,
+  account: Account,
+): void {
+  const { sheetC, waterC, massKg, iceKg } = lane;
+  const { airC } = load;
+  const airJK = load.airWM2K * parts.sheetM2 * dtS;
+  const snowJK = load.snowWM2K * parts.sheetM2 * dtS;
+  const sheetJK = sheetJM2K * parts.sheetM2;
+  const gainJ = load.gainWM2 * parts.sheetM2 * dtS;
   let airJ = 0;
   let linerJ = 0;
-  for (const cell of cells) {
-    const waterJK = cell.massKg * waterJKgK;
-    const sheetKnownJ = sheetJK * cell.sheetC + (gainW + airWK * load.airC) * dtS;
-    const waterKnownJ = waterJK * cell.waterC + linerWK * load.airC * dtS;
-    const acrossJK = contactWK * dtS;
-    const sheetSelfJK = sheetJK + airWK * dtS + acrossJK;
-    const waterSelfJK = waterJK + linerWK * dtS + acrossJK;
+  let snowJ = 0;
+  for (let i = 0; i < panCells; i++) {
+    const oldC = at(sheetC, i);
+    const meltJK = oldC > 0 ? snowJK : 0;
+    const sheetKnownJ = sheetJK * oldC + gainJ + airJK * airC;
+    const waterJK = cellJK(lane, i);
+    let newC: number;
     if (waterJK > 0) {
-      const determinant = sheetSelfJK * waterSelfJK - acrossJK * acrossJK;
-      cell.sheetC = (sheetKnownJ * waterSelfJK + acrossJK * waterKnownJ) / determinant;
-      cell.waterC = (waterKnownJ + acrossJK * cell.sheetC) / waterSelfJK;
-      linerJ += linerWK * (cell.waterC - load.airC) * dtS;
+      const wet = Math.min(1, (at(massKg, i) + at(iceKg, i)) / parts.cellKg);
+      const contactWM2K = oldC > at(waterC, i) ? load.warmContactWM2K : load.coldContactWM2K;
+      const acrossJK = contactWM2K * parts.wettedM2 * wet * dtS;
+      const linerJK = parts.linerWK * wet * dtS;
+      const sheetSelfJK = sheetJK + airJK + meltJK + acrossJK;
+      const waterSelfJK = waterJK + linerJK + acrossJK;
+      const waterKnownJ = waterJK * at(waterC, i) + linerJK * airC;
+      newC =
+        (sheetKnownJ * waterSelfJK + acrossJK * waterKnownJ) /
+        (sheetSelfJK * waterSelfJK - acrossJK * acrossJK);
+      const newWaterC = (waterKnownJ + acrossJK * newC) / waterSelfJK;
+      waterC[i] = newWaterC;
+      linerJ += linerJK * (newWaterC - airC);
     } else {
-      cell.sheetC = sheetKnownJ / (sheetJK + airWK * dtS);
-      cell.waterC = cell.sheetC;
+      newC = sheetKnownJ / (sheetJK + airJK + meltJK);
+      waterC[i] = newC;
     }
-    airJ += airWK * (cell.sheetC - load.airC) * dtS;
+    sheetC[i] = newC;
+    airJ += airJK * (newC - airC);
+    snowJ += meltJK * newC;
   }
-  return { gainJ: gainW * cells.length * dtS, airJ, linerJ };
+  account.airJ += airJ;
+  account.linerJ += linerJ;
+  account.snowJ += snowJ;
+  account.gainJ += gainJ * panCells;
 }
 
-/** Heat held by the sheet above 0 °C [J]. */
-export function sheetJ(cells: readonly PanCell[], parts: Parts): number {
-  const eachJK = (parts.pan.sheetJM2K * parts.pan.grossAreaM2) / cells.length;
-  return cells.reduce((sum, cell) => sum + eachJK * cell.sheetC, 0);
+/** Lets middle and edge exchange water, cell by cell and as far as there is any. */
+function mixLanes(core: Lane, edge: Lane, exchangedKg: number): void {
+  const acrossJK = exchangedKg * waterJKgK;
+  for (let i = 0; i < panCells; i++) {
+    const coreKg = at(core.massKg, i);
+    const edgeKg = at(edge.massKg, i);
+    if (coreKg === 0 || edgeKg === 0) continue;
+    const coreJK = cellJK(core, i);
+    const edgeJK = cellJK(edge, i);
+    const aboveK = at(core.waterC, i) - at(edge.waterC, i);
+    const passedJK2 = (acrossJK * aboveK) / (coreJK * edgeJK + acrossJK * (coreJK + edgeJK));
+    core.waterC[i] = at(core.waterC, i) - passedJK2 * edgeJK;
+    edge.waterC[i] = at(edge.waterC, i) + passedJK2 * coreJK;
+  }
 }

@@ -1,33 +1,75 @@
 import type { Channel } from '../../shared-types/channels.ts';
 import { panVolumeL, type Site } from '../../shared-types/site.ts';
+import type { CollectorCoefficients } from '../physics/collector.ts';
+import { gravityFlowKgS } from '../physics/draining.ts';
+import { finEfficiency } from '../physics/fin.ts';
+import type { WalledPan } from '../weather/shading.ts';
+import { type Plane, planeOf } from '../weather/tilt.ts';
+import type { DrawProfile } from './draws.ts';
+import { type FlowTables, flowTablesOf, liftM, type Plumbing } from './flow-tables.ts';
+import { fillShapes } from './pan-shape.ts';
+import { type Traits, usualTraits } from './traits.ts';
 import { waterKgL } from './water.ts';
 
-/** What the plant needs to know of a site, in the plant's own terms. Plain numbers. */
+/** Part of the pan along its flow: the middle, or what lies along the walls. */
+export interface LaneParts {
+  /** Share of the pan's water. */
+  readonly waterFraction: number;
+  /** Water of a full cell. */
+  readonly cellKg: number;
+  /** Sheet that gathers heat, over each cell: what lies on water, and what a dry rim still passes on. */
+  readonly sheetM2: number;
+  readonly wettedM2: number;
+  /** Through liner and walls of a full cell [W/K]. */
+  readonly linerWK: number;
+}
+
+/** What the plant needs to know of a loop, in the plant's own terms. Plain numbers. */
 export interface Parts {
-  readonly reservoirPlumbing: boolean;
-  readonly outlet: Site['outlet'];
-  readonly drain: Site['drain'];
+  readonly plumbing: Plumbing;
   readonly channels: readonly Channel[];
+  readonly traits: Traits;
+  readonly draw: DrawProfile;
+  readonly drawnKgDay: number;
+  readonly collector: CollectorCoefficients;
   readonly pan: {
-    readonly grossAreaM2: number;
-    readonly wettedAreaM2: number;
-    readonly depthMm: number;
     readonly fullKg: number;
-    readonly sheetJM2K: number;
-    readonly contactWM2K: number;
-    readonly linerWM2K: number;
+    readonly depthM: number;
+    /** Fall within the cell where the pan lies lowest. */
+    readonly cellFallM: number;
+    /** How the pan lies to the sun, and the part of its walls that stands above the sheet. */
+    readonly plane: Plane;
+    readonly walls: WalledPan;
+    readonly rowPitchM: number;
+    /** Sheet that gathers heat. */
+    readonly sheetM2: number;
+    readonly core: LaneParts;
+    readonly edge: LaneParts;
+    /** Share of the water that flows along the walls while the pan is full. */
+    readonly edgeFlowFraction: number;
+    /** How full each cell is, for 64 and one equal steps of the whole pan's filling. */
+    readonly fillShapes: readonly number[];
+    /** Air under the sheet just after filling, and what is left once the flow has let it out. */
+    readonly airAtFirstFraction: number;
+    readonly airKeptFraction: number;
   };
   readonly pump: { readonly ratedKgS: number; readonly ratedPowerW: number };
-  /** Flow through the open drain while the pan is more than a film deep. */
-  readonly drainKgS: number;
-  readonly pipe: { readonly massKg: number; readonly lossWK: number };
+  readonly flows: FlowTables;
+  /** Through the full drain line by gravity, its rim as a weir [m], and what a drain pump takes. */
+  readonly drain: { readonly fullKgS: number; readonly rimM: number; readonly pumpKgS: number };
+  readonly pipe: {
+    readonly fullKg: number;
+    readonly lossWK: number;
+    readonly areaM2: number;
+    readonly lengthM: number;
+  };
   readonly store: {
     readonly startKg: number;
     readonly brimKg: number;
     readonly leastKg: number;
     readonly heightM: number;
+    readonly areaM2: number;
     readonly lossWK: number;
-    readonly drawnKgDay: number;
   };
   readonly reservoir: {
     readonly startKg: number;
@@ -39,52 +81,132 @@ export interface Parts {
 }
 
 export const panCells = 8;
-export const storeLayers = 8;
-export const pipeNodes = 3;
+export const storeLayers = 12;
+export const pipeNodes = 4;
 
-/**
- * Turns a site file into plant parts.
- *
- * What the file does not say is chosen here: 1 mm of steel (3846.5 J/m2K, computed), 250 W/m2K between
- * sheet and water and 1 W/m2K through the liner (from memory, middle of what seems usual), a drain
- * that empties the pan in about a quarter of an hour, 25 mm pipes 5 m longer than the height with
- * 0.25 W/mK of insulation, a quarter of the store drawn a day, and an exchanger of 60 W/K a square metre.
- */
-export function partsOf(site: Site): Parts {
+export interface PlantSetup {
+  readonly traits?: Partial<Traits>;
+  readonly draw?: DrawProfile;
+}
+
+/** The least height through which a drain line falls [m], when the pan lies at the store's own height. */
+const leastDropM = 0.2;
+
+/** Turns a site file, and what is known beyond it, into plant parts. */
+export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: PlantSetup = {}): Parts {
+  const traits = { ...usualTraits, ...own };
   const fullKg = panVolumeL(site) * waterKgL;
-  const pipeM = Math.abs(site.pan.heightAboveStoreM) + 5;
   const storeKg = site.store.volumeL * waterKgL;
-  return {
-    reservoirPlumbing: site.plumbing === 'reservoir',
+  const pipeM = Math.abs(site.pan.heightAboveStoreM) + traits.pipeBeyondM;
+  const insideM = traits.pipeInsideMm / 1000;
+  const pipeAreaM2 = (Math.PI / 4) * insideM ** 2;
+  const plumbing: Plumbing = {
+    reservoir: site.plumbing === 'reservoir',
     outlet: site.outlet,
     drain: site.drain,
+    siphons: site.outlet !== 'low',
+    dropM: site.pan.heightAboveStoreM,
+  };
+  const store = {
+    startKg: storeKg,
+    brimKg: storeKg + site.store.headroomL * waterKgL,
+    leastKg: 0.02 * storeKg,
+    heightM: site.store.heightM,
+    areaM2: (storeKg / waterKgL / 1000 + site.store.headroomL / 1000) / site.store.heightM,
+    lossWK: site.store.lossWK,
+  };
+  const reservoirKg = 1.15 * fullKg + 20 + 2 * pipeAreaM2 * pipeM * waterKgL * 1000;
+  const reservoir = {
+    startKg: reservoirKg,
+    leastKg: 5,
+    lossWK: 2,
+    exchangerWK: traits.exchangerWM2K * site.pan.wettedAreaM2,
+    heightM: 0.8,
+  };
+  const pump = { ratedKgS: (site.pump.ratedFlowLMin / 60) * waterKgL, ratedPowerW: site.pump.ratedPowerW };
+  const sourceLevelM = plumbing.reservoir
+    ? reservoir.heightM * (1 - fullKg / reservoirKg)
+    : (store.heightM * (storeKg - fullKg)) / store.brimKg;
+  const sourceHeightM = plumbing.reservoir ? reservoir.heightM : store.heightM;
+  return {
+    plumbing,
     channels: Object.keys(site.sensors) as Channel[],
-    pan: {
-      grossAreaM2: site.pan.grossAreaM2,
-      wettedAreaM2: site.pan.wettedAreaM2,
-      depthMm: site.pan.waterDepthM * 1000,
-      fullKg,
-      sheetJM2K: 3846.5,
-      contactWM2K: 250,
-      linerWM2K: 1,
+    traits,
+    draw,
+    drawnKgDay: traits.drawnStoreFraction * storeKg,
+    collector: traits,
+    pan: panOf(site, traits, fullKg),
+    pump,
+    flows: flowTablesOf({
+      ratedKgS: pump.ratedKgS,
+      ratedHeadM: site.pump.ratedHeadM,
+      insideM,
+      roughnessM: traits.pipeRoughnessMm / 1000,
+      lengthM: pipeM,
+      liftM: liftM(plumbing, sourceHeightM - sourceLevelM),
+      siphons: plumbing.siphons,
+    }),
+    drain: {
+      fullKgS: gravityFlowKgS({
+        dropM: Math.max(leastDropM, plumbing.dropM),
+        insideM: traits.drainInsideMm / 1000,
+        lengthM: pipeM,
+        roughnessM: traits.pipeRoughnessMm / 1000,
+        entranceLoss: 0.5,
+      }),
+      rimM: (Math.PI * traits.drainInsideMm) / 1000,
+      pumpKgS: fullKg / 600,
     },
-    pump: { ratedKgS: (site.pump.ratedFlowLMin / 60) * waterKgL, ratedPowerW: site.pump.ratedPowerW },
-    drainKgS: fullKg / 660,
-    pipe: { massKg: 0.491 * pipeM * waterKgL, lossWK: 0.25 * pipeM },
-    store: {
-      startKg: storeKg,
-      brimKg: storeKg + site.store.headroomL * waterKgL,
-      leastKg: 0.02 * storeKg,
-      heightM: site.store.heightM,
-      lossWK: site.store.lossWK,
-      drawnKgDay: 0.25 * storeKg,
+    pipe: {
+      fullKg: pipeAreaM2 * pipeM * waterKgL * 1000,
+      lossWK: traits.pipeLossWMK * pipeM,
+      areaM2: pipeAreaM2,
+      lengthM: pipeM,
     },
-    reservoir: {
-      startKg: 1.15 * fullKg + 20,
-      leastKg: 5,
-      lossWK: 2,
-      exchangerWK: 60 * site.pan.wettedAreaM2,
-      heightM: 0.8,
-    },
+    store,
+    reservoir,
   };
 }
+
+function panOf({ pan, outlet }: Site, traits: Traits, fullKg: number): Parts['pan'] {
+  const wettedM2 = pan.wettedAreaM2;
+  const lengthM = Math.sqrt(wettedM2 * traits.panAspect);
+  const widthM = wettedM2 / lengthM;
+  const perimeterM = 2 * (lengthM + widthM);
+  const rimM2 = pan.grossAreaM2 - wettedM2;
+  const lossWM2K = traits.stillLossWM2K + 2 * traits.windLossJM3K;
+  const rimFraction = finEfficiency(rimM2 / perimeterM, lossWM2K, traits.sheetConductanceWK);
+  const wallM2 = perimeterM * pan.waterDepthM;
+  const lane = (waterFraction: number, rim: number, wall: number): LaneParts => ({
+    waterFraction,
+    cellKg: (fullKg * waterFraction) / panCells,
+    wettedM2: (wettedM2 * waterFraction) / panCells,
+    sheetM2: (wettedM2 * waterFraction + rim) / panCells,
+    linerWK: (traits.insulationWM2K * wettedM2 * waterFraction + traits.wallLossWM2K * wall) / panCells,
+  });
+  const { edgeLaneFraction, flowEvenness } = traits;
+  const fallM = pan.fallFraction * lengthM;
+  return {
+    fullKg,
+    depthM: pan.waterDepthM,
+    cellFallM: ((outlet === 'low' ? 2 : 1) * fallM) / panCells,
+    plane: planeOf((Math.atan(pan.fallFraction) * 180) / Math.PI, traits.panAzimuthDeg),
+    walls: {
+      wallHeightM: Math.max(0, pan.wallHeightM - pan.waterDepthM),
+      lengthM,
+      widthM,
+      azimuthDeg: traits.panAzimuthDeg,
+    },
+    rowPitchM: traits.rowPitchM,
+    sheetM2: wettedM2 + rimFraction * rimM2,
+    core: lane(1 - edgeLaneFraction, 0, 0),
+    edge: lane(edgeLaneFraction, rimFraction * rimM2, wallM2),
+    edgeFlowFraction: 1 - (1 - edgeLaneFraction) * flowEvenness,
+    fillShapes: fillShapes(panCells, pan.waterDepthM, fallM, outlet === 'low'),
+    airAtFirstFraction: traits.airKeptFraction,
+    airKeptFraction: traits.airKeptFraction * Math.exp(-fallM / airFallM),
+  };
+}
+
+/** A fall of two centimetres lets out all but a third of the air (a design choice: "a few centimetres" do). */
+const airFallM = 0.02;

@@ -1,60 +1,108 @@
-import type { Cell } from './water.ts';
+import { at, iceAsWater, type Row } from './water.ts';
 
-/** Water that leaves one cell of a row, at that cell's new temperature. */
-export interface Outflow {
-  readonly cell: number;
-  readonly massKg: number;
+/** Water that is about to enter and leave the cells of a row, one number a cell. */
+export interface Exchange {
+  readonly inKg: number[];
+  /** Mass times temperature of what enters [kg °C]. */
+  readonly inKgC: number[];
+  readonly outKg: number[];
+  /** Flow from each cell to the next, as the newest move found it [kg]; negative runs back. */
+  readonly onwardKg: number[];
+  /** All that is about to enter or leave; 0 when the exchange is empty. */
+  pendingKg: number;
 }
 
-/** Water that enters one cell of a row. */
-export interface Inflow extends Outflow {
-  readonly waterC: number;
+export function createExchange(count: number): Exchange {
+  const column = () => Array.from({ length: count }, () => 0);
+  return { inKg: column(), inKgC: column(), outKg: column(), onwardKg: column(), pendingKg: 0 };
+}
+
+export function letIn(exchange: Exchange, cell: number, massKg: number, waterC: number): void {
+  exchange.inKg[cell] = at(exchange.inKg, cell) + massKg;
+  exchange.inKgC[cell] = at(exchange.inKgC, cell) + massKg * waterC;
+  exchange.pendingKg += massKg;
+}
+
+/** Water let out leaves with the temperature that its cell has after the move. */
+export function letOut(exchange: Exchange, cell: number, massKg: number): void {
+  exchange.outKg[cell] = at(exchange.outKg, cell) + massKg;
+  exchange.pendingKg += massKg;
 }
 
 /**
- * Moves water along a row of cells that stand equally full: what enters and leaves shifts the rest so
- * that all end with the same mass, and every cell mixes with what comes into it.
+ * Moves water along a row: what enters and leaves shifts the rest so that every cell ends with its target,
+ * and mixes with what comes into it. Then the exchange is empty again.
  *
- * Mass and enthalpy are kept to rounding whatever the amounts: cells are worked in the order of flow,
- * and all that leaves a cell has its new temperature. What leaves must not exceed what is there.
+ * Mass and heat are kept to rounding whatever the amounts, since cells are worked in the order of flow and
+ * all that leaves a cell has its new temperature. What leaves must not exceed what is there.
+ *
+ * @param targetKg - Mass of each cell afterwards; their sum must be what then is in the row. Equal shares
+ * when absent.
  */
-export function moveAlong(cells: Cell[], enters: readonly Inflow[], leaves: readonly Outflow[]): void {
-  const count = cells.length;
-  const balanceKg = cells.map((cell) => cell.massKg);
-  for (const port of enters) balanceKg[port.cell] = (balanceKg[port.cell] ?? 0) + port.massKg;
-  for (const port of leaves) balanceKg[port.cell] = (balanceKg[port.cell] ?? 0) - port.massKg;
-  const eachKg = Math.max(0, balanceKg.reduce((sum, kg) => sum + kg, 0) / count);
-  const onwardKg: number[] = [];
-  let carriedKg = 0;
-  for (let i = 0; i < count - 1; i++) {
-    carriedKg += (balanceKg[i] ?? 0) - eachKg;
-    onwardKg.push(carriedKg);
+export function moveAlong(row: Row, exchange: Exchange, targetKg?: readonly number[]): void {
+  const { massKg } = row;
+  const { inKg, inKgC, outKg, onwardKg } = exchange;
+  const count = massKg.length;
+  let eachKg = 0;
+  if (targetKg === undefined) {
+    for (let i = 0; i < count; i++) eachKg += at(massKg, i) + at(inKg, i) - at(outKg, i);
+    eachKg = Math.max(0, eachKg / count);
   }
-  mixInOrder(cells, enters, onwardKg);
-  for (const cell of cells) cell.massKg = eachKg;
+  let carriedKg = 0;
+  let first = 0;
+  for (let i = 0; i < count; i++) {
+    const restKg = targetKg === undefined ? eachKg : at(targetKg, i);
+    carriedKg += at(massKg, i) + at(inKg, i) - at(outKg, i) - restKg;
+    onwardKg[i] = i < count - 1 ? carriedKg : 0;
+    // Cells that are fed from the next one wait for it: a stretch of backward flow is mixed in reverse.
+    if (at(onwardKg, i) < 0) continue;
+    for (let j = i; j >= first; j--) mixCell(row, exchange, j);
+    first = i + 1;
+  }
+  for (let i = 0; i < count; i++) {
+    massKg[i] = targetKg === undefined ? eachKg : at(targetKg, i);
+    inKg[i] = 0;
+    inKgC[i] = 0;
+    outKg[i] = 0;
+  }
+  exchange.pendingKg = 0;
 }
 
-/** Mixes each cell once both of its neighbours that feed it are done. Positive flow runs to the next cell. */
-function mixInOrder(cells: Cell[], enters: readonly Inflow[], onwardKg: readonly number[]): void {
-  const done = cells.map(() => false);
-  for (let left = cells.length; left > 0; ) {
-    for (const [i, cell] of cells.entries()) {
-      const fromBeforeKg = Math.max(0, onwardKg[i - 1] ?? 0);
-      const fromAfterKg = Math.max(0, -(onwardKg[i] ?? 0));
-      if (done[i] || (fromBeforeKg > 0 && !done[i - 1]) || (fromAfterKg > 0 && !done[i + 1])) continue;
-      let massKg = cell.massKg + fromBeforeKg + fromAfterKg;
-      let product =
-        cell.massKg * cell.waterC +
-        fromBeforeKg * (cells[i - 1]?.waterC ?? 0) +
-        fromAfterKg * (cells[i + 1]?.waterC ?? 0);
-      for (const port of enters)
-        if (port.cell === i) {
-          massKg += port.massKg;
-          product += port.massKg * port.waterC;
-        }
-      if (massKg > 0) cell.waterC = product / massKg;
-      done[i] = true;
-      left--;
-    }
+/** Ice in a cell takes part in its temperature, though it does not flow. */
+function mixCell({ massKg, waterC, iceKg }: Row, { inKg, inKgC, onwardKg }: Exchange, i: number): void {
+  const stayingKg = at(massKg, i) + at(iceKg, i) * iceAsWater;
+  let mixedKg = stayingKg + at(inKg, i);
+  let mixedKgC = stayingKg * at(waterC, i) + at(inKgC, i);
+  const fromBeforeKg = i === 0 ? 0 : at(onwardKg, i - 1);
+  if (fromBeforeKg > 0) {
+    mixedKg += fromBeforeKg;
+    mixedKgC += fromBeforeKg * at(waterC, i - 1);
   }
+  const fromAfterKg = -at(onwardKg, i);
+  if (fromAfterKg > 0) {
+    mixedKg += fromAfterKg;
+    mixedKgC += fromAfterKg * at(waterC, i + 1);
+  }
+  if (mixedKg > 0) waterC[i] = mixedKgC / mixedKg;
+}
+
+/**
+ * Takes liquid water out of a row at the temperatures that it has, from one end onward.
+ *
+ * The cells are left uneven; the next move evens them. There must be as much liquid as is taken.
+ *
+ * @returns Mass times temperature of what was taken [kg °C].
+ */
+export function takeFromEnd(row: Row, massKg: number, fromLast: boolean): number {
+  const count = row.massKg.length;
+  let leftKg = massKg;
+  let takenKgC = 0;
+  for (let step = 0; step < count && leftKg > 0; step++) {
+    const i = fromLast ? count - 1 - step : step;
+    const takenKg = Math.min(leftKg, at(row.massKg, i));
+    row.massKg[i] = at(row.massKg, i) - takenKg;
+    takenKgC += takenKg * at(row.waterC, i);
+    leftKg -= takenKg;
+  }
+  return takenKgC;
 }

@@ -1,180 +1,155 @@
-import { type Channel, channelMeaning } from '../../shared-types/channels.ts';
-import { hashFraction, hashNormal } from '../weather/random.ts';
-import type { Conditions } from '../weather/weather.ts';
+import { type Channel, channels } from '../../shared-types/channels.ts';
+import type { Conditions } from '../weather/conditions.ts';
+import { hashFraction } from '../weather/random.ts';
 import type { Fault } from './faults.ts';
-import { fillFraction } from './pan.ts';
+import { makes, numberOf } from './makes.ts';
+import { faultyTruth, faultyValue, nothingIsSent, slownessOf, wiredTo } from './sensor-faults.ts';
 import type { PlantState } from './state.ts';
-import { type Cell, totalKg } from './water.ts';
+import { trueValues } from './truth.ts';
+import { at } from './water.ts';
 
 /** What a sensor gives: a number in the channel's unit, or why there is none. */
 export type SensorValue = number | 'open-circuit' | 'short-circuit';
 export type SensorValues = Partial<Record<Channel, SensorValue>>;
 
-interface SensorMake {
-  /** First-order lag [s]. */
-  readonly lagS: number;
-  /** Standard deviation of the noise, and the least step that is shown, in the channel's unit. */
-  readonly noise: number;
-  readonly step: number;
+const noFaults: readonly Fault[] = [];
+const count = channels.length;
+
+/** The makes as columns of numbers, since they are asked in every step. */
+const lagS = makes.map((make) => make.lagS);
+const airFraction = makes.map((make) => make.airFraction);
+const noise = makes.map((make) => make.noise);
+const offset = makes.map((make) => make.offset);
+const scale = makes.map((make) => make.scale);
+const stepsPerUnit = makes.map((make) => make.stepsPerUnit);
+const least = makes.map((make) => make.least);
+
+/** Share of its way that each sensor goes in a step, for the length that was asked for last. */
+const followed = { dtS: Number.NaN, fractions: makes.map(() => 0) };
+
+function followedFractions(dtS: number): readonly number[] {
+  const { fractions } = followed;
+  if (followed.dtS === dtS) return fractions;
+  followed.dtS = dtS;
+  for (let i = 0; i < count; i++) fractions[i] = followedFraction(at(lagS, i), dtS);
+  return fractions;
 }
 
-/** Cheap digital thermometers strapped on or dipped in; numbers chosen, the step is 1/16 K. */
-const thermometer: SensorMake = { lagS: 20, noise: 0.03, step: 0.0625 };
-const makes: Readonly<Record<Channel, SensorMake>> = {
-  panOutletC: thermometer,
-  panSheetC: thermometer,
-  panInletC: thermometer,
-  storeBottomC: thermometer,
-  storeMiddleC: thermometer,
-  storeTopC: thermometer,
-  reservoirC: thermometer,
-  ambientC: { lagS: 120, noise: 0.03, step: 0.0625 },
-  irradianceWM2: { lagS: 2, noise: 1.5, step: 1 },
-  windMs: { lagS: 2, noise: 0.05, step: 0.1 },
-  humidityFraction: { lagS: 20, noise: 0.003, step: 0.005 },
-  longWaveWM2: { lagS: 10, noise: 1, step: 1 },
-  flowLMin: { lagS: 1, noise: 0.05, step: 0.1 },
-  panLevelMm: { lagS: 3, noise: 0.2, step: 0.5 },
-  storeLevelMm: { lagS: 3, noise: 1, step: 1 },
-  reservoirLevelMm: { lagS: 3, noise: 1, step: 1 },
-  pumpPowerW: { lagS: 1, noise: 0.1, step: 0.5 },
-};
+const followedFraction = (ownLagS: number, dtS: number) => -Math.expm1(-dtS / ownLagS);
 
-/** The true value at a channel's place, in the channel's unit. Without a reservoir its channels read the store. */
-export function trueValue(state: PlantState, weather: Conditions, channel: Channel): number {
-  const { parts, pan, store, reservoir } = state;
-  const layer = (share: number) => waterC(store, Math.round(share * (store.length - 1)));
-  const storeShare = totalKg(store) / parts.store.brimKg;
-  switch (channel) {
-    case 'panOutletC':
-      return outletC(state, weather.airC);
-    case 'panSheetC':
-      return pan[pan.length >> 1]?.sheetC ?? weather.airC;
-    case 'panInletC':
-      return waterC(state.supply, state.supply.length - 1);
-    case 'storeBottomC':
-      return layer(1);
-    case 'storeMiddleC':
-      return layer(0.5);
-    case 'storeTopC':
-      return layer(0);
-    case 'reservoirC':
-      return reservoir?.waterC ?? layer(1);
-    case 'ambientC':
-      return weather.airC;
-    case 'irradianceWM2':
-      return weather.irradianceWM2;
-    case 'windMs':
-      return weather.windMs;
-    case 'humidityFraction':
-      return weather.humidityFraction;
-    case 'longWaveWM2':
-      return weather.longWaveWM2;
-    case 'flowLMin':
-      return state.moving.flowLMin;
-    case 'panLevelMm':
-      return fillFraction(pan, parts) * parts.pan.depthMm;
-    case 'storeLevelMm':
-      return storeShare * parts.store.heightM * 1000;
-    case 'reservoirLevelMm':
-      return ((reservoir?.massKg ?? 0) / parts.reservoir.startKg) * parts.reservoir.heightM * 1000;
-    case 'pumpPowerW':
-      return state.moving.pumpPowerW;
-  }
-}
-
-function waterC(cells: readonly Cell[], index: number): number {
-  return cells[index]?.waterC ?? 0;
-}
-
-/** The outlet's thermometer: in water while there is any, else half warmed by the sheet, half by the air. */
-function outletC(state: PlantState, airC: number): number {
-  const cell = state.pan[state.pan.length - 1];
-  if (cell === undefined) return airC;
-  const wet = Math.min(1, fillFraction(state.pan, state.parts) * 10);
-  return wet * cell.waterC + (1 - wet) * 0.5 * (cell.sheetC + airC);
-}
-
-/** Lets the body of every sensor follow the truth over one step. A new sensor starts at the truth. */
-export function followSensors(state: PlantState, weather: Conditions, dtS: number): void {
-  for (const channel of state.parts.channels) {
-    const truth = trueValue(state, weather, channel);
-    const sensor = state.sensors[channel];
-    if (sensor === undefined) state.sensors[channel] = { bodyValue: truth, shownValue: truth };
-    else sensor.bodyValue += (truth - sensor.bodyValue) * -Math.expm1(-dtS / makes[channel].lagS);
+/** Lets the body of every sensor follow the truth over one step. In the first step each starts at the truth. */
+export function followSensors(
+  state: PlantState,
+  weather: Conditions,
+  dtS: number,
+  faults: readonly Fault[] = noFaults,
+): void {
+  const truths = trueValues(state, weather);
+  const fractions = followedFractions(dtS);
+  const { bodyValue, shownValue } = state.sensors;
+  const { airC } = weather;
+  const first = bodyValue.length === 0;
+  for (let i = 0; i < count; i++) {
+    const truth = at(truths, i);
+    let felt = truth + at(airFraction, i) * (airC - truth);
+    let fraction = at(fractions, i);
+    if (faults.length > 0) {
+      const channel = channels[i] as Channel;
+      felt = faultyTruth(felt, channel, faults, weather);
+      const slowness = slownessOf(channel, faults);
+      if (slowness !== 1) fraction = followedFraction(slowness * at(lagS, i), dtS);
+    }
+    if (first) {
+      bodyValue.push(felt);
+      shownValue.push(felt);
+    } else {
+      const body = at(bodyValue, i);
+      bodyValue[i] = body + (felt - body) * fraction;
+    }
   }
 }
 
 /**
- * Reads every sensor once, with noise, quantised, and with its faults. Silent sensors are left out.
- * The noise depends on the seed and on how many readings were taken before.
+ * Reads every sensor once: with the error that it has for life, with noise, in its steps, and with its
+ * faults. What is not sent is left out.
+ *
+ * A sensor's error and noise depend on the seed, on its channel, and on how many readings were taken before.
+ *
+ * @param exact - Without the error for life, so that two sensors of one place agree but for their noise.
  */
-export function readSensors(state: PlantState, seed: number, faults: readonly Fault[] = []): SensorValues {
-  const values: SensorValues = {};
+export function readSensors(
+  state: PlantState,
+  seed: number,
+  faults: readonly Fault[] = noFaults,
+  exact = false,
+): SensorValues {
   const reading = state.readingCount++;
-  if (faults.some((fault) => fault.name === 'device-silent')) return values;
-  for (const [stream, channel] of state.parts.channels.entries()) {
-    const sensor = state.sensors[channel];
-    if (sensor === undefined) continue;
-    const own = faults.filter((fault) => fault.channel === channel);
-    const draw = { seed, stream: 100 + stream, index: reading };
-    const value = faultyValue(channel, sensor.bodyValue, sensor.shownValue, own, draw);
-    if (typeof value === 'number') sensor.shownValue = value;
-    if (value !== undefined) values[channel] = value;
+  const { bodyValue, shownValue } = state.sensors;
+  if (bodyValue.length === 0) return {};
+  const faulty = faults.length > 0;
+  if (faulty && nothingIsSent(faults)) return {};
+  const own = ownSensorsOf(state.parts.channels);
+  const lifeDraws = lifeDrawsOf(seed);
+  const values: SensorValues = faulty ? {} : { ...own.template };
+  for (let i = 0; i < own.numbers.length; i++) {
+    const number = at(own.numbers, i);
+    const channel = channels[number] as Channel;
+    const body = at(bodyValue, faulty ? numberOf[wiredTo(channel, faults)] : number);
+    const off = exact ? 0 : (at(offset, number) + at(scale, number) * body) * at(lifeDraws, number);
+    const healthy = inSteps(body + off + at(noise, number) * noiseOf(seed, number, reading), number);
+    if (!faulty) {
+      values[channel] = shownValue[number] = healthy;
+      continue;
+    }
+    const value = faultyValue(healthy, at(shownValue, number), channel, faults, { seed, reading });
+    if (typeof value === 'number') values[channel] = shownValue[number] = inSteps(value, number);
+    else if (value !== undefined) values[channel] = value;
   }
   return values;
 }
 
-interface Draw {
-  readonly seed: number;
-  readonly stream: number;
-  readonly index: number;
+/** The sensors of the loop that was asked for last: their numbers, and an object with their keys in order. */
+const own: { channels: readonly Channel[]; numbers: readonly number[]; template: SensorValues } = {
+  channels: [],
+  numbers: [],
+  template: {},
+};
+
+function ownSensorsOf(ownChannels: readonly Channel[]) {
+  if (own.channels !== ownChannels) {
+    own.channels = ownChannels;
+    own.numbers = ownChannels.map((channel) => numberOf[channel]);
+    own.template = Object.fromEntries(ownChannels.map((channel) => [channel, 0.5]));
+  }
+  return own;
 }
 
-function faultyValue(
-  channel: Channel,
-  bodyValue: number,
-  shownValue: number,
-  faults: readonly Fault[],
-  { seed, stream, index }: Draw,
-): SensorValue | undefined {
-  const make = makes[channel];
-  let value = bodyValue + make.noise * hashNormal(seed, stream, index);
-  for (const fault of faults)
-    switch (fault.name) {
-      case 'sensor-open':
-        return 'open-circuit';
-      case 'sensor-short':
-        return 'short-circuit';
-      case 'sensor-silent':
-        return undefined;
-      case 'sensor-stuck':
-        return shownValue;
-      case 'sensor-offset':
-        value += fault.size;
-        break;
-      case 'sensor-noisy':
-        value += fault.size * hashNormal(seed, stream + 100, index);
-        break;
-      case 'sensor-spiking':
-        if (hashFraction(seed, stream + 200, index) < 0.1) value += fault.size;
-        break;
-      case 'device-silent':
-      case 'pump-dead':
-      case 'pump-stuck-on':
-      case 'half-flow':
-      case 'drain-stuck-shut':
-      case 'drain-stuck-open':
-        break;
-    }
-  return quantised(value, make.step, channel);
+/** Streams of a seed: those of the weather are smaller numbers. */
+const noiseStream = 100;
+const lifeStream = 200;
+
+/** Where in the range of its make each sensor's error for life lies, -1 to 1, for the seed that was asked for last. */
+const life = { seed: Number.NaN, draws: makes.map(() => 0) };
+
+function lifeDrawsOf(seed: number): readonly number[] {
+  if (life.seed !== seed) {
+    life.seed = seed;
+    for (let i = 0; i < count; i++) life.draws[i] = 2 * hashFraction(seed, lifeStream, i) - 1;
+  }
+  return life.draws;
 }
 
-/** A value on the sensor's scale. What cannot be negative (wind, humidity) is not shown as such. */
-function quantised(value: number, step: number, channel: Channel): number {
-  const shown = Math.round(value / step) * step;
-  const least = channelMeaning[channel].least === 0 ? 0 : -1e9;
-  // A step of 0.1 or 0.005 has no exact double; the tail is cut so that messages stay short. Adding
-  // nought turns the negative nought, which JSON does not keep, into the plain one.
-  return Math.round(Math.max(least, shown) * 1e4) / 1e4 + 0;
+/** Nearly normal with mean 0 and standard deviation 1: the sum of three even draws, out of one. */
+function noiseOf(seed: number, number: number, reading: number): number {
+  const bits = (hashFraction(seed, noiseStream + number, reading) * 0x4000_0000) | 0;
+  return ((bits & 1023) + ((bits >> 10) & 1023) + (bits >> 20)) / 511.5 - 3;
+}
+
+/**
+ * A value on the sensor's scale. Adding nought turns the negative nought, which JSON does not keep, into the
+ * plain one.
+ */
+function inSteps(value: number, number: number): number {
+  const perUnit = at(stepsPerUnit, number);
+  return Math.max(at(least, number), Math.round(value * perUnit) / perUnit) + 0;
 }

@@ -1,60 +1,86 @@
-import type { Channel } from '../../shared-types/channels.ts';
 import type { Site } from '../../shared-types/site.ts';
-import type { Actuators } from './flows.ts';
-import { type PanCell, sheetJ } from './pan.ts';
-import { type Parts, panCells, partsOf, pipeNodes, storeLayers } from './parts.ts';
-import { type Cell, totalJ, totalKg } from './water.ts';
+import type { Actuators } from './impairments.ts';
+import { targetsInto } from './pan-shape.ts';
+import {
+  type LaneParts,
+  type Parts,
+  type PlantSetup,
+  panCells,
+  partsOf,
+  pipeNodes,
+  storeLayers,
+} from './parts.ts';
+import { createRow, type Row, rowJ, rowKg, sum } from './water.ts';
 
-/** A sensor between readings. */
-interface SensorState {
-  /** What its lagging body has come to, in the channel's unit. */
-  bodyValue: number;
-  /** The value it last gave. */
-  shownValue: number;
+/**
+ * The sensors between readings: one number a channel in the order of the list of channels, whether the loop
+ * has it or not. Empty before the first step.
+ */
+interface SensorColumns {
+  /** What the lagging bodies have come to, in the channels' units. */
+  readonly bodyValue: number[];
+  /** The values that were given last. */
+  readonly shownValue: number[];
+}
+
+/** A lane of the pan along the flow: sheet above, water below as far as there is any. Inlet first. */
+export interface Lane extends Row {
+  readonly sheetC: number[];
 }
 
 /** The whole simulated loop as plain data. `advance` changes it in place. */
 export interface PlantState {
   readonly parts: Parts;
-  readonly pan: PanCell[];
-  /** From the pump to the pan, and from the pan to the store. */
-  readonly supply: Cell[];
-  readonly return: Cell[];
+  readonly pan: { readonly core: Lane; readonly edge: Lane };
+  /** From the pump to the pan, and from the pan to the store. Either may stand empty. */
+  readonly supply: Row;
+  readonly return: Row;
   /** Layers from top to bottom. */
-  readonly store: Cell[];
-  /** The drain-back reservoir; null in an open-store loop. */
-  readonly reservoir: Cell | null;
+  readonly store: Row;
+  /** The drain-back reservoir, one cell; null in an open-store loop. */
+  readonly reservoir: Row | null;
+  /** Snow on the sheet. */
+  snowKgM2: number;
+  /** Share of the sheet with air under it, and share of the return pipe that is air. */
+  airFraction: number;
+  returnAirFraction: number;
   /** What pump and drain did in the newest step. */
   moving: Actuators & { readonly flowLMin: number; readonly pumpPowerW: number };
-  readonly sensors: Partial<Record<Channel, SensorState>>;
+  readonly sensors: SensorColumns;
   /** Readings taken so far; picks the noise of the next one. */
   readingCount: number;
 }
 
-export interface PlantOptions {
-  /** Temperature of store and pipes at the start, -20 to 95 °C. */
+export interface PlantOptions extends PlantSetup {
+  /** Temperature of store and pipes at the start, 0 to 95 °C. */
   readonly waterC: number;
   /** Temperature of sheet and, if it is full, pan at the start. */
   readonly panC: number;
   readonly panFull?: boolean;
 }
 
-/** A loop at rest. A full pan takes its water from the store, or from the reservoir. */
+/** A loop at rest. A full pan and its supply pipe take their water from the store, or from the reservoir. */
 export function createPlant(site: Site, options: PlantOptions): PlantState {
-  const parts = partsOf(site);
-  const inPanKg = options.panFull === true ? parts.pan.fullKg : 0;
-  const row = (count: number, massKg: number, waterC: number): Cell[] =>
-    Array.from({ length: count }, () => ({ massKg: massKg / count, waterC }));
-  const fromStoreKg = parts.reservoirPlumbing ? 0 : inPanKg;
+  const parts = partsOf(site, options);
+  const full = options.panFull === true;
+  const inPanKg = full ? parts.pan.fullKg : 0;
+  const inPipeKg = full ? parts.pipe.fullKg : 0;
+  const { reservoir } = parts.plumbing;
+  const storeKg = parts.store.startKg - (reservoir ? 0 : inPanKg + inPipeKg);
+  const reservoirKg = parts.reservoir.startKg - inPanKg - inPipeKg;
   return {
     parts,
-    pan: row(panCells, inPanKg, options.panC).map((cell) => ({ ...cell, sheetC: options.panC })),
-    supply: row(pipeNodes, parts.pipe.massKg, options.waterC),
-    return: row(pipeNodes, parts.pipe.massKg, options.waterC),
-    store: row(storeLayers, parts.store.startKg - fromStoreKg, options.waterC),
-    reservoir: parts.reservoirPlumbing
-      ? { massKg: parts.reservoir.startKg - inPanKg, waterC: options.waterC }
-      : null,
+    pan: {
+      core: createLane(parts, parts.pan.core, inPanKg, options.panC),
+      edge: createLane(parts, parts.pan.edge, inPanKg, options.panC),
+    },
+    supply: createRow(pipeNodes, inPipeKg, options.waterC),
+    return: createRow(pipeNodes, 0, options.waterC),
+    store: createRow(storeLayers, storeKg, options.waterC),
+    reservoir: reservoir ? createRow(1, reservoirKg, options.waterC) : null,
+    snowKgM2: 0,
+    airFraction: full ? parts.pan.airKeptFraction : parts.pan.airAtFirstFraction,
+    returnAirFraction: 1,
     moving: {
       pumpFraction: 0,
       drainOpen: true,
@@ -63,20 +89,38 @@ export function createPlant(site: Site, options: PlantOptions): PlantState {
       flowLMin: 0,
       pumpPowerW: 0,
     },
-    sensors: {},
+    sensors: { bodyValue: [], shownValue: [] },
     readingCount: 0,
   };
 }
 
-/** All water of the loop [kg]. */
-export function plantKg(state: PlantState): number {
-  const rows = totalKg(state.pan) + totalKg(state.supply) + totalKg(state.return) + totalKg(state.store);
-  return rows + (state.reservoir?.massKg ?? 0);
+function createLane({ pan }: Parts, lane: LaneParts, inPanKg: number, panC: number): Lane {
+  const laneKg = inPanKg * lane.waterFraction;
+  const row = createRow(panCells, laneKg, panC);
+  targetsInto(row.massKg, pan.fillShapes, laneKg, lane.cellKg);
+  return { ...row, sheetC: row.waterC.slice() };
 }
 
-/** All heat of the loop above 0 °C [J]. */
+/** Liquid water in the pan [kg]. */
+export function panLiquidKg({ pan }: PlantState): number {
+  return sum(pan.core.massKg) + sum(pan.edge.massKg);
+}
+
+/** All water of the loop, ice included [kg]. */
+export function plantKg(state: PlantState): number {
+  const { pan, supply, return: home, store, reservoir } = state;
+  const inRows = rowKg(pan.core) + rowKg(pan.edge) + rowKg(supply) + rowKg(home) + rowKg(store);
+  return inRows + (reservoir === null ? 0 : rowKg(reservoir));
+}
+
+/** All heat of the loop above liquid water at 0 °C, and of its sheet above 0 °C [J]. */
 export function plantJ(state: PlantState): number {
-  const rows = totalJ(state.pan) + totalJ(state.supply) + totalJ(state.return) + totalJ(state.store);
-  const reservoirJ = state.reservoir === null ? 0 : totalJ([state.reservoir]);
-  return rows + reservoirJ + sheetJ(state.pan, state.parts);
+  const { pan, supply, return: home, store, reservoir, parts } = state;
+  const inRows = rowJ(pan.core) + rowJ(pan.edge) + rowJ(supply) + rowJ(home) + rowJ(store);
+  const inReservoir = reservoir === null ? 0 : rowJ(reservoir);
+  const { sheetJM2K } = parts.traits;
+  const inSheet =
+    sheetJM2K *
+    (parts.pan.core.sheetM2 * sum(pan.core.sheetC) + parts.pan.edge.sheetM2 * sum(pan.edge.sheetC));
+  return inRows + inReservoir + inSheet;
 }

@@ -1,10 +1,11 @@
 import type { Outputs } from '../../shared-types/engine.ts';
 import type { Site } from '../../shared-types/site.ts';
-import { type Account, addAccount, emptyAccount } from '../../sim/plant/account.ts';
+import { type Account, emptyAccount } from '../../sim/plant/account.ts';
 import { advance } from '../../sim/plant/advance.ts';
 import type { Fault } from '../../sim/plant/faults.ts';
 import type { PlantState } from '../../sim/plant/state.ts';
-import type { Conditions } from '../../sim/weather/weather.ts';
+import { rowKg } from '../../sim/plant/water.ts';
+import type { Conditions } from '../../sim/weather/conditions.ts';
 import { demoContent, siteOf } from './sites.ts';
 
 /** Every way in which a pan is plumbed, let out and emptied. */
@@ -42,12 +43,33 @@ export const dullNoon: Conditions = {
   atMs: Date.UTC(2031, 5, 21, 14),
   solarHour: 10,
   sunZenithDeg: 30,
+  sunAzimuthDeg: 150,
+  beamWM2: 0,
+  diffuseWM2: 300,
   irradianceWM2: 300,
   airC: 18,
   humidityFraction: 0.7,
   windMs: 2,
   longWaveWM2: 350,
+  rainMmH: 0,
+  snowMmH: 0,
 };
+
+/** The same weather with the sun from straight above. */
+export function withSun(irradianceWM2: number, weather: Conditions = dullNoon): Conditions {
+  return {
+    ...weather,
+    sunZenithDeg: 0,
+    beamWM2: 0.9 * irradianceWM2,
+    diffuseWM2: 0.1 * irradianceWM2,
+    irradianceWM2,
+  };
+}
+
+/** All water in the pan, ice included [kg]. */
+export function panKg({ pan }: PlantState): number {
+  return rowKg(pan.core) + rowKg(pan.edge);
+}
 
 /** Lets the same outputs and weather act for a while in steps of 5 s. @returns the sum of the steps. */
 export function live(
@@ -57,7 +79,7 @@ export function live(
   weather: Conditions = dullNoon,
   faults: readonly Fault[] = [],
 ): Account {
-  const sum = emptyAccount();
-  for (let s = 0; s < durationS; s += 5) addAccount(sum, advance(plant, outputs, weather, 5, faults));
-  return sum;
+  const account = emptyAccount();
+  for (let s = 0; s < durationS; s += 5) advance(plant, outputs, weather, 5, faults, account);
+  return account;
 }

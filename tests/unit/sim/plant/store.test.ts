@@ -1,11 +1,33 @@
 import { describe, expect, it } from 'vitest';
-import { drawOff, exchangeHeat, layerFor, mixByBuoyancy } from '../../../../sim/plant/store.ts';
-import { loseHeat, totalJ, totalKg } from '../../../../sim/plant/water.ts';
+import { exchangeHeat } from '../../../../sim/plant/exchanger.ts';
+import { createPlant, type PlantOptions, type PlantState } from '../../../../sim/plant/state.ts';
+import {
+  bringHome,
+  conductAndLose,
+  drawOff,
+  evenLayers,
+  mixByBuoyancy,
+  spill,
+} from '../../../../sim/plant/store.ts';
+import { rowJ, rowKg } from '../../../../sim/plant/water.ts';
+import { plumbedSite } from '../../../support/plants.ts';
+import { demoContent, siteOf } from '../../../support/sites.ts';
 
-const layers = (...temperatures: number[]) => temperatures.map((waterC) => ({ massKg: 100, waterC }));
-const temperatures = (store: { waterC: number }[]) => store.map(({ waterC }) => waterC);
+const row = (...waterC: number[]) => ({
+  massKg: waterC.map(() => 100),
+  waterC,
+  iceKg: waterC.map(() => 0),
+});
+const demo = (options: Partial<PlantOptions> = {}, waterC = 30) =>
+  createPlant(siteOf(demoContent()), { waterC, panC: 10, ...options });
+/** Lets the store lie in layers from warm above to cold below. */
+function layered(plant: PlantState, topC: number, bottomC: number): PlantState {
+  const last = plant.store.waterC.length - 1;
+  for (const i of plant.store.waterC.keys()) plant.store.waterC[i] = topC + ((bottomC - topC) * i) / last;
+  return plant;
+}
 
-describe('store', () => {
+describe('buoyancy', () => {
   const mixes = [
     ['leaves a stable store', [50, 40, 30], [50, 40, 30]],
     ['mixes one pair', [50, 30, 40], [50, 35, 35]],
@@ -14,57 +36,140 @@ describe('store', () => {
     ['mixes two places apart from each other', [60, 50, 52, 20, 30], [60, 51, 51, 25, 25]],
   ] as const;
   it.each(mixes)('%s', (_, before, after) => {
-    const store = layers(...before);
+    const store = row(...before);
     mixByBuoyancy(store);
-    expect(temperatures(store)).toEqual(after);
+    expect(store.waterC).toEqual(after);
+  });
+});
+
+describe('water that comes home', () => {
+  const bring = (waterC: number, options: Partial<PlantOptions> = {}) => {
+    const plant = layered(demo(options), 52, 30);
+    const heldJ = rowJ(plant.store);
+    bringHome(plant, 50, waterC);
+    evenLayers(plant.store);
+    expect((rowJ(plant.store) - heldJ) / (50 * 4184 * waterC)).toBeCloseTo(1, 9);
+    return plant.store.waterC;
+  };
+
+  it('stays on top when it is the warmest', () => {
+    expect(bring(70)[0]).toBeGreaterThan(56);
   });
 
-  it('lets water come to rest at its like', () => {
-    const store = layers(50, 40, 30);
-    expect([60, 50, 45, 40, 35, 10].map((waterC) => layerFor(store, waterC))).toEqual([0, 0, 1, 1, 2, 2]);
+  it('sinks to its like when it is colder', () => {
+    const sunk = bring(20, { traits: { inletMixingFraction: 0 } });
+    expect(sunk[0]).toBeCloseTo(52, 0);
+    expect(sunk.at(-1)).toBeLessThan(26);
   });
 
-  it('draws a day of hot water from the top and makes it up at the bottom', () => {
-    const store = layers(35, 35, 35);
-    let drawnKg = 0;
-    let balanceJ = totalJ(store);
-    for (let s = 0; s < 86_400; s += 5) {
-      const drawn = drawOff(store, 75, s / 3600, 5);
-      drawnKg += drawn.massKg;
-      balanceJ += drawn.madeUpJ - drawn.drawnJ;
+  it('comes to rest the warmer when it takes along some of the layers that it sinks through', () => {
+    const bottomC = (inletMixingFraction: number) => bring(20, { traits: { inletMixingFraction } })[11] ?? 0;
+    expect(bottomC(0.15)).toBeGreaterThan(bottomC(0) + 2);
+  });
+
+  it('runs over when there is no room', () => {
+    const plant = demo();
+    bringHome(plant, 700, 50);
+    evenLayers(plant.store);
+    const over = spill(plant);
+    expect(over.massKg).toBeCloseTo(898.38 + 700 - plant.parts.store.brimKg, 6);
+    expect(rowKg(plant.store)).toBeCloseTo(plant.parts.store.brimKg, 6);
+  });
+});
+
+describe('draw-off', () => {
+  const drawn = (plant: PlantState, wantedKg: number) => {
+    const drawnOff = drawOff(plant, wantedKg);
+    evenLayers(plant.store);
+    return drawnOff;
+  };
+
+  it('takes from the top and makes up at the bottom', () => {
+    const plant = demo({}, 35);
+    let balanceJ = rowJ(plant.store);
+    for (let i = 0; i < 500; i++) {
+      const { madeUpJ, drawnJ } = drawn(plant, 0.3);
+      balanceJ += madeUpJ - drawnJ;
     }
-    expect(drawnKg).toBeCloseTo(75, 6);
-    expect(totalKg(store)).toBeCloseTo(300, 9);
-    expect(totalJ(store) / balanceJ).toBeCloseTo(1, 12);
-    expect(store[2]?.waterC).toBeLessThan(store[0]?.waterC ?? 0);
+    expect(rowKg(plant.store)).toBeCloseTo(898.38, 6);
+    expect(rowJ(plant.store) / balanceJ).toBeCloseTo(1, 12);
+    expect(plant.store.waterC[11]).toBeLessThan((plant.store.waterC[0] ?? 0) - 15);
   });
 
-  it('draws less from a hotter store, so that the tap stays at 40 C', () => {
-    const massAt = (waterC: number) => drawOff(layers(waterC, waterC), 100, 7.5, 60).massKg;
-    expect(massAt(66) / massAt(30)).toBeCloseTo((40 - 14) / (66 - 14), 2);
+  it('takes less from a hotter store, so that the tap keeps its temperature', () => {
+    expect(drawn(demo({}, 66), 10).massKg / 10).toBeCloseTo((40 - 14) / (66 - 14), 9);
+    expect(drawn(demo({}, 30), 10).massKg).toBe(10);
   });
 
-  it('draws nothing at night', () => {
-    expect(drawOff(layers(40, 40), 100, 2, 60)).toEqual({ drawnJ: 0, madeUpJ: 0, massKg: 0 });
+  it('takes nothing when nothing is wanted, or when the tap wants less than the cold water is', () => {
+    expect(drawn(demo(), 0)).toEqual({ massKg: 0, drawnJ: 0, madeUpJ: 0 });
+    expect(drawn(demo({ traits: { tapC: 12 } }), 10).massKg).toBe(0);
   });
+});
 
-  it('passes heat through an exchanger from the warmer to the colder, never past even', () => {
-    const from = { massKg: 100, waterC: 60 };
-    const into = { massKg: 100, waterC: 20 };
-    const heatJ = exchangeHeat(from, into, 1e9, 3600);
-    expect(from.waterC).toBeCloseTo(40, 3);
-    expect(into.waterC).toBeCloseTo(40, 3);
-    expect(heatJ / (100 * 4184 * 20)).toBeCloseTo(1, 4);
-    expect(exchangeHeat({ massKg: 1, waterC: 10 }, { massKg: 1, waterC: 20 }, 10, 5)).toBeLessThan(0);
-  });
-
-  it('cools as an exponential when steps are short', () => {
-    const store = layers(60, 60);
+describe('a store left alone', () => {
+  it('loses heat to the air through all of its layers', () => {
+    const plant = demo({}, 60);
     let lostJ = 0;
-    for (let s = 0; s < 3600; s += 5) lostJ += loseHeat(store, 100, 20, 5);
-    const exact = 20 + 40 * Math.exp((-100 * 3600) / (200 * 4184));
-    // The implicit step errs by half a step of the rate: 5 s in 8368 s, times the fall of 14 K.
-    expect(Math.abs((store[0]?.waterC ?? 0) - exact)).toBeLessThan(0.005);
-    expect(lostJ / (200 * 4184 * (60 - (store[0]?.waterC ?? 0)))).toBeCloseTo(1, 10);
+    for (let s = 0; s < 86_400; s += 10) lostJ += conductAndLose(plant, 20, 10);
+    const exactC = 20 + 40 * Math.exp((-6 * 86_400) / (898.38 * 4184));
+    // A step of 10 s errs by half a step in the time constant of seven days.
+    expect(Math.abs((plant.store.waterC[5] ?? 0) - exactC)).toBeLessThan(0.001);
+    expect(lostJ / (898.38 * 4184 * (60 - (plant.store.waterC[5] ?? 0)))).toBeCloseTo(1, 6);
+  });
+
+  it('conducts heat down its layers without making any', () => {
+    const plant = layered(demo({ traits: { storeConductionWMK: 50 } }), 60, 20);
+    plant.store.waterC.fill(60, 0, 6);
+    plant.store.waterC.fill(20, 6);
+    const heldJ = rowJ(plant.store);
+    let lostJ = 0;
+    for (let s = 0; s < 36_000; s += 10) lostJ += conductAndLose(plant, 40, 10);
+    expect(plant.store.waterC[5]).toBeLessThan(55);
+    expect(plant.store.waterC[6]).toBeGreaterThan(25);
+    expect((rowJ(plant.store) + lostJ) / heldJ).toBeCloseTo(1, 10);
+  });
+});
+
+describe('the exchanger of a drain-back reservoir', () => {
+  const plant = (reservoirC: number, storeC: number) => {
+    const made = createPlant(plumbedSite('reservoir', 'low', 'pump-stop'), { waterC: storeC, panC: 10 });
+    if (made.reservoir !== null) made.reservoir.waterC[0] = reservoirC;
+    return made;
+  };
+  const run = (loop: PlantState, pumpOn: boolean, seconds: number) => {
+    let heatJ = 0;
+    for (let s = 0; s < seconds; s += 10) {
+      heatJ += exchangeHeat(loop, pumpOn, 10);
+      evenLayers(loop.store);
+    }
+    return heatJ;
+  };
+
+  it('passes what the reservoir loses to the store, to rounding', () => {
+    for (const pumpOn of [true, false]) {
+      const loop = plant(60, 20);
+      const heldJ = rowJ(loop.store);
+      const heatJ = run(loop, pumpOn, 1800);
+      expect(heatJ).toBeGreaterThan(0);
+      expect(rowJ(loop.store) - heldJ).toBeCloseTo(heatJ, -1);
+    }
+  });
+
+  it('passes more with its pump than without', () => {
+    expect(run(plant(60, 20), true, 1800)).toBeGreaterThan(1.5 * run(plant(60, 20), false, 1800));
+  });
+
+  it('evens out and never goes past even', () => {
+    const loop = plant(60, 20);
+    run(loop, true, 200_000);
+    const reservoirC = loop.reservoir?.waterC[0] ?? Number.NaN;
+    expect(reservoirC - (loop.store.waterC[11] ?? 0)).toBeCloseTo(0, 1);
+    expect(reservoirC).toBeGreaterThan(20);
+    expect(reservoirC).toBeLessThan(60);
+  });
+
+  it('cools a warm store into a cold reservoir', () => {
+    expect(run(plant(10, 50), true, 600)).toBeLessThan(0);
   });
 });

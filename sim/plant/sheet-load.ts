@@ -1,0 +1,71 @@
+import { sheetGainWM2, sheetLossWM2K } from '../physics/collector.ts';
+import type { Conditions } from '../weather/conditions.ts';
+import { blackBodyWM2 } from '../weather/sky.ts';
+import type { Impairments } from './impairments.ts';
+import { sheetSunWM2 } from './sheet-sun.ts';
+import { snowCover } from './snow.ts';
+import type { PlantState } from './state.ts';
+import { waterJKgK } from './water.ts';
+
+/** What acts on every square metre of sheet in a step. */
+export interface SheetLoad {
+  readonly gainWM2: number;
+  readonly airC: number;
+  readonly airWM2K: number;
+  /** To snow that melts at 0 °C. */
+  readonly snowWM2K: number;
+  /** From sheet to water, where the sheet is the warmer and where it is the colder. */
+  readonly warmContactWM2K: number;
+  readonly coldContactWM2K: number;
+}
+
+/** Heat that a millimetre of rain an hour takes along for each kelvin [W/m2K]. */
+const rainWM2KPerMmH = waterJKgK / 3600;
+
+/**
+ * Puts sun, sky, air, rain, snow and contact together.
+ *
+ * The collector's coefficients speak of the water; here they act on the sheet, which is warmer by what it
+ * takes to pass the heat on. With the conductance h between them and the loss U of the form, both gain and
+ * loss of the sheet are larger by 1 / (1 - U/h), so that at the rated flow and full contact the water gets
+ * just what the form says, and less with a worse one.
+ *
+ * @param flowFraction - Flow over the rated flow, 0 and more.
+ */
+export function sheetLoadOf(
+  state: PlantState,
+  weather: Conditions,
+  impairments: Impairments,
+  flowFraction: number,
+): SheetLoad {
+  const { parts } = state;
+  const { traits, collector } = parts;
+  const snow = snowCover(state.snowKgM2);
+  const { airC } = weather;
+  const formWM2K = sheetLossWM2K(weather.windMs, collector);
+  const stretch = 1 / (1 - Math.min(0.8, formWM2K / traits.contactWM2K));
+  const openWM2K = formWM2K * stretch + rainWM2KPerMmH * weather.rainMmH;
+  const throughSnow = 1 / (1 + openWM2K * snow.resistanceM2KW);
+  const blackWM2 = blackBodyWM2(airC);
+  const longWaveWM2 = blackWM2 + (weather.longWaveWM2 - blackWM2) * throughSnow;
+  const gainWM2 = sheetGainWM2(
+    {
+      irradianceWM2: sheetSunWM2(weather, parts) * impairments.sunFraction * snow.sunFraction,
+      longWaveWM2,
+      windMs: weather.windMs,
+      airC,
+    },
+    collector,
+  );
+  const airFraction = 1 - (1 - state.airFraction) * (1 - impairments.airPocketFraction);
+  const contactWM2K = traits.contactWM2K * traits.contactFraction * (1 - airFraction);
+  const rest = traits.restContactFraction;
+  return {
+    gainWM2: gainWM2 * stretch,
+    airC,
+    airWM2K: openWM2K * throughSnow,
+    snowWM2K: snow.meltWM2K,
+    warmContactWM2K: contactWM2K * (rest + (1 - rest) * Math.sqrt(Math.min(1, flowFraction))),
+    coldContactWM2K: contactWM2K,
+  };
+}

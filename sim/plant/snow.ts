@@ -1,0 +1,36 @@
+/** Fresh to settled snow: 150 kg/m3 and 0.15 W/mK (from memory, in the usual order of size). */
+const snowKgM3 = 150;
+const snowWMK = 0.15;
+const fusionJKg = 333_500;
+/** From a warm sheet to the snow that melts on it. */
+const meltWM2K = 30;
+/** This much covers the sheet, and a closed cover keeps this share of the sun away. */
+const closedKgM2 = 3;
+const shadedFraction = 0.85;
+
+/** What snow on the sheet does to it. */
+export interface SnowCover {
+  readonly sunFraction: number;
+  /** Thermal resistance over the sheet. */
+  readonly resistanceM2KW: number;
+  /** From sheet to melting snow, while the sheet is above 0 °C. */
+  readonly meltWM2K: number;
+}
+
+const bare: SnowCover = { sunFraction: 1, resistanceM2KW: 0, meltWM2K: 0 };
+
+export function snowCover(snowKgM2: number): SnowCover {
+  if (snowKgM2 <= 0) return bare;
+  const cover = Math.min(1, snowKgM2 / closedKgM2);
+  return {
+    sunFraction: 1 - shadedFraction * cover,
+    resistanceM2KW: snowKgM2 / snowKgM3 / snowWMK,
+    meltWM2K: meltWM2K * cover,
+  };
+}
+
+/** Snow that lies after a step in which it fell and melted [kg/m2]. */
+export function snowAfter(snowKgM2: number, fallenMmH: number, meltedJM2: number, dtS: number): number {
+  if (snowKgM2 === 0 && fallenMmH === 0) return 0;
+  return Math.max(0, snowKgM2 + (fallenMmH * dtS) / 3600 - meltedJM2 / fusionJKg);
+}
