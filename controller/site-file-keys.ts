@@ -1,20 +1,20 @@
 import { z } from 'zod';
-import { siteSchema } from '../shared-types/site.ts';
 
 /** As much of a JSON Schema as tells which keys stand where. */
 interface Form {
   readonly properties?: Readonly<Record<string, Form>>;
   readonly propertyNames?: { readonly enum?: readonly string[] };
   readonly additionalProperties?: Form | boolean;
+  readonly items?: Form;
   readonly oneOf?: readonly Form[];
   readonly anyOf?: readonly Form[];
 }
 
 type Path = readonly PropertyKey[];
 
-/** Keys that a site file may have at a path, all forms of that part taken together. */
-export function knownKeysAt(path: Path): string[] {
-  let forms = [z.toJSONSchema(siteSchema, { io: 'input' }) as Form];
+/** Keys that a file of a schema may have at a path, all forms of that part taken together. */
+export function knownKeysAt(path: Path, schema: z.ZodType): string[] {
+  let forms = [z.toJSONSchema(schema, { io: 'input' }) as Form];
   for (const part of path) forms = forms.flatMap(alternatives).flatMap((form) => formBelow(form, part));
   const keys = forms
     .flatMap(alternatives)
@@ -25,6 +25,7 @@ export function knownKeysAt(path: Path): string[] {
 const alternatives = (form: Form): readonly Form[] => form.oneOf ?? form.anyOf ?? [form];
 
 function formBelow(form: Form, part: PropertyKey): Form[] {
+  if (typeof part === 'number') return form.items === undefined ? [] : [form.items];
   const properties = form.properties ?? {};
   const below = Object.hasOwn(properties, part) ? properties[String(part)] : form.additionalProperties;
   return typeof below === 'object' ? [below] : [];

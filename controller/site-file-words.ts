@@ -15,24 +15,25 @@ const longestShown = 60;
 const mostNamed = 30;
 
 /** Puts an issue of the schema into words, one piece a fault. `content` is the whole file. */
-export function wordsOfIssue(issue: Issue, content: unknown): WordedIssue[] {
+export function wordsOfIssue(issue: Issue, content: unknown, schema: z.ZodType): WordedIssue[] {
   if (issue.code === 'unrecognized_keys')
-    return issue.keys.map((key) => unknownKey([...issue.path, key], issue.path, key));
+    return issue.keys.map((key) => unknownKey(issue.path, key, knownKeysAt(issue.path, schema)));
   // Once the link is of no known kind, nothing more can be said about it.
   if (issue.code === 'invalid_union' && issue.errors.length > 0)
     return issue.errors
       .flat()
-      .flatMap((inner) => wordsOfIssue({ ...inner, path: [...issue.path, ...inner.path] } as Issue, content));
+      .flatMap((inner) =>
+        wordsOfIssue({ ...inner, path: [...issue.path, ...inner.path] } as Issue, content, schema),
+      );
   const found = shown(valueAt(content, issue.path));
   return [{ path: issue.path, atKey: false, found, allowed: allowedBy(issue) }];
 }
 
-function unknownKey(path: readonly PropertyKey[], parent: readonly PropertyKey[], key: string): WordedIssue {
-  const known = knownKeysAt(parent);
+function unknownKey(parent: readonly PropertyKey[], key: string, known: readonly string[]): WordedIssue {
   const nearest = nearestKey(key, known);
   const list = known.length === 0 ? 'no key here' : listed(known);
   return {
-    path,
+    path: [...parent, key],
     atKey: true,
     found: 'an unknown key',
     allowed: nearest === undefined ? list : `${nearest}, perhaps; all keys here: ${list}`,

@@ -1,5 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
-import { type Document, isMap, isScalar, LineCounter, type Node, parseDocument } from 'yaml';
+import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
+import type { z } from 'zod';
 import { type Site, siteSchema } from '../shared-types/site.ts';
 import type { SiteFault } from './site-fault.ts';
 import { type WordedIssue, wordsOfIssue } from './site-file-words.ts';
@@ -9,6 +10,13 @@ export { formatSiteFault, type SiteFault } from './site-fault.ts';
 export type SiteFileResult =
   | { readonly ok: true; readonly site: Site }
   | { readonly ok: false; readonly faults: SiteFault[] };
+
+/** What a file has to be. */
+interface FileForm<T> {
+  readonly schema: z.ZodType<T>;
+  /** Its keys in words, for a file that has none. */
+  readonly keys: string;
+}
 
 /** A site file is a page or two; what is much longer is something else [bytes]. */
 const mostBytes = 256 * 1024;
@@ -23,27 +31,38 @@ type Step<Result> =
   | { readonly ok: true; readonly result: Result }
   | { readonly ok: false; readonly findings: readonly Finding[] };
 
+const siteForm: FileForm<Site> = { schema: siteSchema, keys: 'the keys of a site, such as name and pan' };
+
 /** Reads and checks a site file. Never throws; every fault is named that can be told at once. */
 export function readSiteFile(path: string): SiteFileResult {
-  const checked = check(readText(path));
-  if (checked.ok) return { ok: true, site: checked.result };
+  const read = readCheckedFile(path, siteForm);
+  return read.ok ? { ok: true, site: read.content } : read;
+}
+
+/** Reads a YAML file and checks it against a schema. Never throws; every fault is named that can be told at once. */
+export function readCheckedFile<T>(
+  path: string,
+  form: FileForm<T>,
+): { readonly ok: true; readonly content: T } | { readonly ok: false; readonly faults: SiteFault[] } {
+  const checked = check(readText(path), form);
+  if (checked.ok) return { ok: true, content: checked.result };
   return {
     ok: false,
     faults: checked.findings.slice(0, mostFaults).map((finding) => ({ file: path, ...finding })),
   };
 }
 
-function check(text: Step<string>): Step<Site> {
+function check<T>(text: Step<string>, { schema, keys }: FileForm<T>): Step<T> {
   if (!text.ok) return text;
   const lines = new LineCounter();
   const document = parseDocument(text.result, { lineCounter: lines, prettyErrors: false });
   if (document.errors.length > 0)
     return { ok: false, findings: document.errors.map((error) => brokenYaml(error, lines, text.result)) };
-  const content = contentOf(document);
+  const content = contentOf(document, keys);
   if (!content.ok) return content;
-  const parsed = siteSchema.safeParse(content.result);
+  const parsed = schema.safeParse(content.result);
   if (parsed.success) return { ok: true, result: parsed.data };
-  const worded = parsed.error.issues.flatMap((issue) => wordsOfIssue(issue, content.result));
+  const worded = parsed.error.issues.flatMap((issue) => wordsOfIssue(issue, content.result, schema));
   const findings = worded.map((words) => findingOf(words, document, lines));
   return { ok: false, findings: findings.sort((a, b) => a.line - b.line) };
 }
@@ -88,12 +107,12 @@ const yamlFaults: Readonly<Record<string, { readonly found: string; readonly all
   MULTIPLE_DOCS: { found: 'a second document', allowed: 'one document in a file' },
 };
 
-function contentOf(document: Document): Step<unknown> {
+function contentOf(document: Document, keys: string): Step<unknown> {
   try {
     const content: unknown = document.toJS({ maxAliasCount: mostAliases });
     return isMap(document.contents)
       ? { ok: true, result: content }
-      : whole(content === null ? 'an empty file' : 'no section', 'the keys of a site, such as name and pan');
+      : whole(content === null ? 'an empty file' : 'no section', keys);
   } catch {
     return whole('anchors that refer to each other without end', `at most ${mostAliases} uses of anchors`);
   }
@@ -120,6 +139,7 @@ function offsetOf(document: Document, path: readonly PropertyKey[]): number {
 
 function keyOffset(document: Document, path: readonly PropertyKey[]): number | undefined {
   const parent = path.length === 1 ? document.contents : document.getIn(path.slice(0, -1), true);
+  if (isSeq(parent)) return (parent.items[Number(path.at(-1))] as Node | undefined)?.range?.[0];
   if (!isMap(parent)) return undefined;
   const pair = parent.items.find(({ key }) => isScalar(key) && String(key.value) === String(path.at(-1)));
   return (pair?.key as Node | undefined)?.range?.[0];

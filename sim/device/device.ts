@@ -1,7 +1,8 @@
 import type { Clock } from '../../controller/clock.ts';
 import type { Outputs } from '../../shared-types/engine.ts';
 import { advance } from '../plant/advance.ts';
-import { actuatorsOf } from '../plant/flows.ts';
+import { partFault } from '../plant/faults.ts';
+import { actuatorsOf } from '../plant/impairments.ts';
 import { readSensors, type SensorValues } from '../plant/sensors.ts';
 import type { PlantState } from '../plant/state.ts';
 import type { Weather } from '../weather/weather.ts';
@@ -22,12 +23,17 @@ export interface DeviceOptions {
   /** Steady time of the wall [ms]. */
   readonly wallMs: () => number;
   readonly seed: number;
+  /** Sensors without their error for life. */
+  readonly exactSensors?: boolean;
   readonly faults: FaultBoard;
 }
 
 /** A microcontroller with the simulated loop wired to it. It knows no broker and no port. */
 export interface Device {
+  /** Without power it hears nothing. */
   hear(outputs: HeardOutputs): void;
+  /** False during a power cut: nothing is sent then. */
+  powered(): boolean;
   /** Carries the loop up to the clock's now. @returns simulated time that was left out [ms], usually 0. */
   catchUp(): number;
   read(): SensorValues;
@@ -42,9 +48,10 @@ const longestStepMs = 60_000;
 const mostSteps = 2000;
 
 export function createDevice(options: DeviceOptions): Device {
-  const { plant, weather, clock, wallMs, seed, faults } = options;
+  const { plant, weather, clock, wallMs, seed, faults, exactSensors = false } = options;
   const lease = createOutputsLease();
   let atMs = options.plantAtMs;
+  const powered = () => partFault(faults.activeAt(atMs), 'power-cut') === undefined;
 
   function catchUp(): number {
     const nowMs = clock.nowMs();
@@ -60,16 +67,22 @@ export function createDevice(options: DeviceOptions): Device {
     while (atMs < nowMs) {
       const untilMs = Math.min(nowMs, atMs + stepMs);
       const outputs = lease.inForce(steadyMs - (nowMs - atMs), wallMs());
-      advance(plant, outputs, weather.at(untilMs), (untilMs - atMs) / 1000, faults.activeAt(atMs));
+      // Faults as they are at the step's end: one that comes within a step is met in that step, and new but once.
+      advance(plant, outputs, weather.at(untilMs), (untilMs - atMs) / 1000, faults.activeAt(untilMs));
       atMs = untilMs;
+      // What was told before the cut is forgotten after it.
+      if (!powered()) lease.drop();
     }
     return leftOutMs;
   }
 
   return {
-    hear: (outputs) => lease.renew(outputs, clock.steadyMs(), wallMs()),
+    hear: (outputs) => {
+      if (powered()) lease.renew(outputs, clock.steadyMs(), wallMs());
+    },
+    powered,
     catchUp,
-    read: () => readSensors(plant, seed, faults.activeAt(atMs)),
+    read: () => readSensors(plant, seed, faults.activeAt(atMs), exactSensors),
     feedback: () => {
       const steadyMs = clock.steadyMs();
       const outputs = lease.inForce(steadyMs, wallMs());

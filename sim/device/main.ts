@@ -1,25 +1,33 @@
+import { anchoredClock, type Clock, formatAnchor } from '../../controller/clock.ts';
 import { formatSiteFault, readSiteFile } from '../../controller/site-file.ts';
-import type { Site } from '../../shared-types/site.ts';
-import { createMqttPort } from './mqtt-port.ts';
-import { type DeviceCommand, readDeviceCommand, readPassword } from './options.ts';
-import type { DevicePort, PortEvents } from './port.ts';
+import { impossibilities, impossibilityText } from '../plant/impossible.ts';
+import { partsOf } from '../plant/parts.ts';
+import { readScenario } from '../scenario/read.ts';
+import { plainScenario, type Scenario } from '../scenario/scenario.ts';
+import { misfitOf } from './fault-text.ts';
+import { type DeviceCommand, readDeviceCommand } from './options.ts';
+import { portOf } from './port-maker.ts';
 import { runDevice } from './run.ts';
-import { createSerialPort } from './serial-port.ts';
 
+const say = (text: string) => console.error(`device: ${text}`);
 const command = readDeviceCommand(process.argv);
-const read = readSiteFile(command.siteFile);
-if (!read.ok) fail(read.faults.map(formatSiteFault));
-const { site } = read;
-const makePort = portMaker(command, site);
+const scenario = scenarioOf(command);
+for (const repair of scenario.repairs) say(repair);
+const impossible = impossibilities(partsOf(scenario.site, scenario.setup));
+if (impossible.length > 0) fail(impossible.map(impossibilityText));
+const chosen = portOf(command, scenario.site);
+if (!chosen.ok) fail([chosen.why]);
+for (const { fault } of [...scenario.wishes, ...command.fault]) {
+  const misfit = misfitOf(fault, scenario.site, chosen.serial);
+  if (misfit !== undefined) fail([misfit]);
+}
 
 const stop = await runDevice({
-  site,
-  clock: command.clock,
-  seed: command.seed,
+  scenario,
+  clock: command.clock ?? clockOf(scenario),
   wishes: command.fault,
-  makePort,
-  say: (text) => console.error(`device: ${text}`),
-  ...(command.weather === undefined ? {} : { kinds: command.weather }),
+  makePort: chosen.make,
+  say,
   ...(command.plantState === undefined ? {} : { plantStateFile: command.plantState }),
 });
 
@@ -35,32 +43,25 @@ for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal
 process.on('disconnect', end);
 console.log('device ready');
 
-function portMaker(flags: DeviceCommand, site: Site): (events: PortEvents) => DevicePort {
-  const { link } = site;
-  const baud = link.kind === 'serial' ? link.baud : 115_200;
-  const path = flags.serial ?? (link.kind === 'serial' && flags.broker === undefined ? link.path : undefined);
-  if (path !== undefined) return (events) => createSerialPort({ site, path, baud }, events);
-  const url = flags.broker ?? (link.kind === 'mqtt' ? link.url : undefined);
-  if (url === undefined) fail(['the site file names no broker: give one with --broker URL']);
-  const password = passwordOf(flags);
-  return (events) =>
-    createMqttPort(
-      {
-        site,
-        url,
-        ...(flags.username === undefined ? {} : { username: flags.username }),
-        ...(password === undefined ? {} : { password }),
-      },
-      events,
-    );
+function scenarioOf({ site, scenario, seed, weather }: DeviceCommand): Scenario {
+  if (scenario !== undefined) {
+    const read = readScenario(scenario, {
+      ...(site === undefined ? {} : { siteFile: site }),
+      ...(seed === undefined ? {} : { seed }),
+      ...(weather === undefined ? {} : { kinds: weather }),
+    });
+    return read.ok ? read.value : fail(read.faults);
+  }
+  const read = readSiteFile(site ?? '');
+  return read.ok ? plainScenario(read.site, seed ?? 1, weather) : fail(read.faults.map(formatSiteFault));
 }
 
-function passwordOf({ passwordFile }: DeviceCommand): string | undefined {
-  try {
-    return readPassword(passwordFile);
-  } catch {
-    return fail([`the password file ${passwordFile} cannot be read`]);
-  }
+/** The wall's clock at a speed, or the scenario's calendar from now on. */
+function clockOf({ startMs }: Scenario): Clock {
+  const atWallMs = Date.now();
+  const anchor = { showsMs: startMs ?? atWallMs, atWallMs, speed: command.speed };
+  if (startMs !== undefined) say(`lives by --clock ${formatAnchor(anchor)}; its controller needs the same`);
+  return anchoredClock(anchor);
 }
 
 function fail(lines: readonly string[]): never {

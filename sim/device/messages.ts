@@ -1,3 +1,4 @@
+import type { Channel } from '../../shared-types/channels.ts';
 import { messageSchemaVersion, siteTopics } from '../../shared-types/messages.ts';
 import type { Sensor, Site } from '../../shared-types/site.ts';
 import type { SensorValues } from '../plant/sensors.ts';
@@ -17,17 +18,25 @@ export interface Stamp {
 /**
  * Messages that carry the readings, one a topic, each value where the site file looks for it. So the
  * device stands in for whatever a site file describes. On its own topic they are numbered and dated.
+ * A topic is silent while none of the values is there that it carries.
  */
 export function readingMessages(values: SensorValues, site: Site, stamp: Stamp): Sent[] {
   const ownTopic = siteTopics(site.name).deviceReadings;
   const documents = new Map<string, unknown>();
-  documents.set(ownTopic, { schema: messageSchemaVersion, ...stamp, values: {} });
+  if (speaks(ownTopic, values, site))
+    documents.set(ownTopic, { schema: messageSchemaVersion, ...stamp, values: {} });
   for (const [, sensor, value] of sentReadings(values, site)) {
     if (sensor.topic === undefined) continue;
     const before = documents.get(sensor.topic);
     documents.set(sensor.topic, withValueAt(before, sensor.pointer ?? '', codeOf(value, sensor)));
   }
   return [...documents].map(([topic, document]) => ({ topic, payload: JSON.stringify(document) }));
+}
+
+/** True for a topic that carries a value now, or that the site file looks for nothing on. */
+function speaks(topic: string, values: SensorValues, { sensors }: Site): boolean {
+  const carried = (Object.keys(sensors) as Channel[]).filter((channel) => sensors[channel]?.topic === topic);
+  return carried.length === 0 || carried.some((channel) => values[channel] !== undefined);
 }
 
 /** A number, the code of what failed, or null when the site names no code for it. */

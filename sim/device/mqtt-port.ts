@@ -7,7 +7,8 @@ import {
   siteTopics,
 } from '../../shared-types/messages.ts';
 import type { Site } from '../../shared-types/site.ts';
-import { checkFault, faultMessageSchema } from './fault-text.ts';
+import { faultMessageSchema } from './fault-message.ts';
+import { checkWish, misfitOf } from './fault-text.ts';
 import { feedbackMessages, readingMessages, type Sent } from './messages.ts';
 import type { DevicePort, PortEvents } from './port.ts';
 
@@ -40,7 +41,7 @@ export function createMqttPort(options: MqttPortOptions, events: PortEvents): De
     sayOnce(`ignored: ${why}`);
   };
   const send = ({ topic, payload }: Sent) => {
-    if (client?.connected === true) client.publish(topic, payload, { qos: 0 });
+    if (client?.connected === true && events.powered()) client.publish(topic, payload, { qos: 0 });
   };
   const hear = (topic: string, payload: Uint8Array, packet: IPublishPacket) => {
     if (packet.retain) return refuse(`a retained message on ${topic}`);
@@ -55,9 +56,11 @@ export function createMqttPort(options: MqttPortOptions, events: PortEvents): De
   const hearFault = (payload: Uint8Array) => {
     const message = readMessage(payload, faultMessageSchema);
     if (message === undefined) return refuse('a fault that is not a message of this version');
-    const fault = checkFault(message.name, message.channel, message.size);
-    if (!fault.ok) return refuse(fault.why);
-    events.fault(fault.value, message.active);
+    const wish = checkWish(message);
+    if (!wish.ok) return refuse(wish.why);
+    const misfit = misfitOf(wish.value.fault, site, false);
+    if (misfit !== undefined) return refuse(misfit);
+    events.fault(wish.value, message.active);
   };
 
   return {

@@ -2,26 +2,29 @@ import { readFileSync } from 'node:fs';
 import { Command, InvalidArgumentError } from 'commander';
 import { anchoredClock, type Clock, parseAnchor } from '../../controller/clock.ts';
 import { brokerUrlSchema } from '../../shared-types/site.ts';
+import { scenarioList } from '../scenario/list.ts';
 import { type DayKind, dayKinds } from '../weather/day-kinds.ts';
 import { type FaultWish, faultList, parseFaultWish } from './fault-text.ts';
 
 export interface DeviceCommand {
-  readonly siteFile: string;
+  readonly site?: string;
+  readonly scenario?: string;
   readonly broker?: string;
   readonly username?: string;
   readonly passwordFile?: string;
   readonly serial?: string;
-  readonly clock: Clock;
-  readonly seed: number;
+  /** The clock that was given; without one the scenario's calendar begins now, at this speed. */
+  readonly clock?: Clock;
+  readonly speed: number;
+  readonly seed?: number;
   readonly weather?: readonly DayKind[];
   readonly fault: readonly FaultWish[];
   readonly plantState?: string;
 }
 
-interface Flags extends Omit<DeviceCommand, 'siteFile' | 'clock'> {
-  readonly site?: string;
+interface Flags extends Omit<DeviceCommand, 'speed'> {
   readonly listFaults?: boolean;
-  readonly clock?: Clock;
+  readonly listScenarios?: boolean;
   readonly speed?: number;
 }
 
@@ -30,39 +33,53 @@ export function readDeviceCommand(argv: readonly string[]): DeviceCommand {
   const program = new Command('device')
     .description('A simulated loop behind a broker or a serial port, obeying outputs as a real device does.')
     .option('--site <file>', 'site file of the loop')
+    .option(
+      '--scenario <file>',
+      'scenario: site, weather, state at first, faults; other options go before it',
+    )
     .option('--broker <url>', 'broker; otherwise the one that the site file names', brokerOf)
     .option('--username <name>', 'name at the broker')
     .option('--password-file <file>', 'file whose first line is the password at the broker')
     .option('--serial <path>', 'serial port to speak on, in place of a broker')
     .option('--clock <anchor>', 'clock to live by: SHOWS_MS@WALL_MS*SPEED', clockOf)
     .option('--speed <number>', 'seconds simulated in one second, 0.01 to 3600, from now on', speedOf)
-    .option('--seed <number>', 'picks weather and noise', wholeOf, 1)
+    .option('--seed <number>', 'picks weather, noise and errors of sensors; 1 unless said', wholeOf)
     .option('--weather <kinds>', `kinds of day one after another, of ${dayKinds.join(', ')}`, kindsOf)
-    .option('--fault <wish>', 'NAME[:CHANNEL][@HH:MM][=SIZE], as often as wanted', wishesOf, [])
+    .option(
+      '--fault <wish>',
+      'NAME[:CHANNEL[/OTHER]][@FROM][~UNTIL][=SIZE], as often as wanted',
+      wishesOf,
+      [],
+    )
     .option('--list-faults', 'list the faults and what they do')
+    .option('--list-scenarios', 'list the scenarios that come with the program')
     .option('--plant-state <file>', 'where the loop goes on from, and is put away')
     .addHelpText(
       'after',
-      '\nExit codes: 0 stopped by a signal, 1 an unforeseen failure, 2 wrong options or site file.',
+      `\nFROM and UNTIL are HH:MM or YYYY-MM-DDTHH:MM by the clocks of the site.
+Examples:
+  npm run device -- --scenario sim/scenarios/days/front-at-noon.yaml --broker mqtt://127.0.0.1:1883 --speed 60
+  npm run device -- --site FILE --fault pump-dead@11:30~12:15 --fault sensor-drifting:storeBottomC=2
+
+Exit codes: 0 stopped by a signal, 1 an unforeseen failure, 2 wrong options or files, or an impossible loop.`,
     )
     .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 2));
   const flags = program.parse([...argv]).opts<Flags>();
-  if (flags.listFaults === true) {
-    console.log(faultList().join('\n'));
-    process.exit(0);
-  }
-  const { site, speed, clock, listFaults: _, ...others } = flags;
-  if (site === undefined) return program.error('error: --site FILE is needed');
+  if (flags.listFaults === true) endWith(faultList());
+  if (flags.listScenarios === true) endWith(scenarioList(process.cwd()));
+  const { listFaults: _, listScenarios: __, speed, ...others } = flags;
+  if (others.site === undefined && others.scenario === undefined)
+    return program.error('error: --site FILE or --scenario FILE is needed');
   if (others.serial !== undefined && others.broker !== undefined)
     return program.error('error: --serial and --broker exclude each other');
-  if (clock !== undefined && speed !== undefined)
+  if (others.clock !== undefined && speed !== undefined)
     return program.error('error: --clock carries its own speed; --speed cannot be given as well');
-  return { ...others, siteFile: site, clock: clock ?? clockFromNow(speed ?? 1) };
+  return { ...others, speed: speed ?? 1 };
 }
 
-function clockFromNow(speed: number): Clock {
-  const nowMs = Date.now();
-  return anchoredClock({ showsMs: nowMs, atWallMs: nowMs, speed });
+function endWith(lines: readonly string[]): never {
+  console.log(lines.join('\n'));
+  process.exit(0);
 }
 
 /** @returns undefined when there is no file to read. @throws when it cannot be read. */

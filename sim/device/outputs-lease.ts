@@ -19,6 +19,8 @@ export interface OutputsLease {
   /** Outputs in force at a steady instant that is not after `wallMs`. */
   inForce(steadyMs: number, wallMs: number): Outputs;
   expired(steadyMs: number, wallMs: number): boolean;
+  /** Forgets what was told, as a restart does. */
+  drop(): void;
 }
 
 /**
@@ -47,5 +49,8 @@ export function createOutputsLease(): OutputsLease {
             exchangerPumpOn: heard.exchangerPumpOn,
           },
     expired,
+    drop: () => {
+      heard = undefined;
+    },
   };
 }

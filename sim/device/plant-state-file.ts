@@ -4,44 +4,55 @@ import { isDeepStrictEqual } from 'node:util';
 import { z } from 'zod';
 import { channels } from '../../shared-types/channels.ts';
 import type { Site } from '../../shared-types/site.ts';
-import { panCells, partsOf, pipeNodes, storeLayers } from '../plant/parts.ts';
+import { type PlantSetup, panCells, partsOf, pipeNodes, storeLayers } from '../plant/parts.ts';
 import type { PlantState } from '../plant/state.ts';
 
 /** A simulated loop put away, so that it goes on where it stopped: what the file holds, as JSON. */
 export interface KeptPlant {
-  readonly schema: 1;
+  readonly schema: 2;
   readonly site: string;
   /** Instant at which the loop stands so [UTC ms]. */
   readonly atMs: number;
   readonly plant: PlantState;
 }
 
-const massKg = z.number().min(0);
-const waterC = z.number().min(-100).max(200);
-const cell = z.strictObject({ massKg, waterC });
+const finite = z.number();
+const kg = z.number().min(0);
+const celsius = z.number().min(-100).max(200);
+const fraction = z.number().min(0).max(1);
+const column = (value: z.ZodNumber, count: number) => z.array(value).length(count);
+const row = (count: number) => ({
+  massKg: column(kg, count),
+  waterC: column(celsius, count),
+  iceKg: column(kg, count),
+});
+/** Empty before the first step. */
+const sensorColumn = z.union([column(finite, channels.length), column(finite, 0)]);
+const lane = z.strictObject({ ...row(panCells), sheetC: column(celsius, panCells) });
+
 const keptSchema = z.strictObject({
-  schema: z.literal(1),
+  schema: z.literal(2),
   site: z.string(),
-  atMs: z.number(),
+  atMs: finite,
   plant: z.strictObject({
     parts: z.unknown(),
-    pan: z.array(z.strictObject({ massKg, waterC, sheetC: waterC })).length(panCells),
-    supply: z.array(cell).length(pipeNodes),
-    return: z.array(cell).length(pipeNodes),
-    store: z.array(cell).length(storeLayers),
-    reservoir: cell.nullable(),
+    pan: z.strictObject({ core: lane, edge: lane }),
+    supply: z.strictObject(row(pipeNodes)),
+    return: z.strictObject(row(pipeNodes)),
+    store: z.strictObject(row(storeLayers)),
+    reservoir: z.strictObject(row(1)).nullable(),
+    snowKgM2: kg,
+    airFraction: fraction,
+    returnAirFraction: fraction,
     moving: z.strictObject({
-      pumpFraction: z.number(),
+      pumpFraction: fraction,
       drainOpen: z.boolean(),
       drainPumpOn: z.boolean(),
       exchangerPumpOn: z.boolean(),
-      flowLMin: z.number(),
-      pumpPowerW: z.number(),
+      flowLMin: finite,
+      pumpPowerW: finite,
     }),
-    sensors: z.partialRecord(
-      z.enum(channels),
-      z.strictObject({ bodyValue: z.number(), shownValue: z.number() }),
-    ),
+    sensors: z.strictObject({ bodyValue: sensorColumn, shownValue: sensorColumn }),
     readingCount: z.int().min(0),
   }),
 });
@@ -57,8 +68,8 @@ type Loaded =
   | { readonly ok: true; readonly kept: KeptPlant }
   | { readonly ok: false; readonly why: 'absent' | 'unreadable' | 'of another site' };
 
-/** Takes the loop up again, if it is of this site and the site's parts are still the same. */
-export function loadPlant(path: string, site: Site): Loaded {
+/** Takes the loop up again, if it is of this site and the loop's parts are still the same. */
+export function loadPlant(path: string, site: Site, setup?: PlantSetup): Loaded {
   let text: string;
   try {
     text = readFileSync(path, 'utf8');
@@ -68,11 +79,12 @@ export function loadPlant(path: string, site: Site): Loaded {
   }
   const kept = parseKept(text);
   if (kept === undefined) return { ok: false, why: 'unreadable' };
-  const parts = partsOf(site);
-  if (kept.site !== site.name || !isDeepStrictEqual(kept.plant.parts, parts))
+  const parts = partsOf(site, setup);
+  // The file holds what JSON makes of the parts.
+  const asKept: unknown = JSON.parse(JSON.stringify(parts));
+  if (kept.site !== site.name || !isDeepStrictEqual(kept.plant.parts, asKept))
     return { ok: false, why: 'of another site' };
-  const sensors = kept.plant.sensors as PlantState['sensors'];
-  return { ok: true, kept: { ...kept, plant: { ...kept.plant, sensors, parts } } };
+  return { ok: true, kept: { ...kept, plant: { ...kept.plant, parts } } };
 }
 
 function parseKept(text: string): z.infer<typeof keptSchema> | undefined {

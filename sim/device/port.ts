@@ -1,12 +1,14 @@
-import type { Fault } from '../plant/faults.ts';
 import type { SensorValues } from '../plant/sensors.ts';
 import type { DeviceFeedback } from './device.ts';
+import type { FaultWish } from './fault-text.ts';
 import type { HeardOutputs } from './outputs-lease.ts';
 
 /** What a port passes on to the device. */
 export interface PortEvents {
   outputs(heard: HeardOutputs): void;
-  fault(fault: Fault, active: boolean): void;
+  fault(wish: FaultWish, active: boolean): void;
+  /** False during a power cut: a port then says nothing, whatever it hears. */
+  powered(): boolean;
   /** Something for the person at the console; each cause once. */
   say(text: string): void;
 }

@@ -1,20 +1,16 @@
 import type { Clock } from '../../controller/clock.ts';
-import type { Site } from '../../shared-types/site.ts';
 import { createPlant } from '../plant/state.ts';
-import type { DayKind } from '../weather/day-kinds.ts';
-import { createWeather } from '../weather/weather.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { createDevice, type Device } from './device.ts';
-import { createFaultBoard, type FaultBoard } from './fault-board.ts';
+import { createFaultBoard, type FaultBoard, raiseWishes } from './fault-board.ts';
 import type { FaultWish } from './fault-text.ts';
-import { nextLocalMinuteMs } from './local-minute.ts';
 import { keepPlant, loadPlant } from './plant-state-file.ts';
 import type { DevicePort, PortEvents } from './port.ts';
 
 export interface RunOptions {
-  readonly site: Site;
+  readonly scenario: Scenario;
   readonly clock: Clock;
-  readonly seed: number;
-  readonly kinds?: readonly DayKind[];
+  /** Faults beside those of the scenario. */
   readonly wishes: readonly FaultWish[];
   /** File from which the loop goes on, and in which it is put away. */
   readonly plantStateFile?: string;
@@ -28,10 +24,16 @@ const keepEveryWallMs = 30_000;
 
 /** Runs the simulated device until it is stopped. @returns how to stop it. */
 export async function runDevice(options: RunOptions): Promise<() => Promise<void>> {
-  const { clock, say } = options;
-  const faults = createFaultBoard();
-  raiseWishes(faults, options);
+  const { clock, say, scenario } = options;
+  const { timeZone } = scenario.site;
+  const faults = createFaultBoard(scenario.site);
   const device = makeDevice(options, faults);
+  const raise = (wishes: readonly FaultWish[]) => {
+    // The loop has lived up to its instant; what is raised now comes right after it.
+    const fromMs = Math.max(clock.nowMs(), device.standing().atMs + 1);
+    raiseWishes(faults, wishes, fromMs, timeZone);
+  };
+  raise([...scenario.wishes, ...options.wishes]);
   const port = options.makePort({
     outputs: (heard) => {
       // What was in force until now has to act until now, before the new word holds.
@@ -39,7 +41,12 @@ export async function runDevice(options: RunOptions): Promise<() => Promise<void
       device.hear(heard);
       sendFeedback();
     },
-    fault: (fault, active) => (active ? faults.raise(fault) : faults.clear(fault)),
+    fault: (wish, active) => {
+      catchUp();
+      if (active) raise([wish]);
+      else faults.clear(wish.fault);
+    },
+    powered: device.powered,
     say,
   });
   let told = '';
@@ -56,7 +63,8 @@ export async function runDevice(options: RunOptions): Promise<() => Promise<void
   };
   const report = () => {
     catchUp();
-    port.sendReadings(device.read(), device.standing().atMs);
+    const values = device.read();
+    if (Object.keys(values).length > 0) port.sendReadings(values, device.standing().atMs);
     sendFeedback(true);
   };
 
@@ -72,41 +80,36 @@ export async function runDevice(options: RunOptions): Promise<() => Promise<void
   };
 }
 
-function raiseWishes(faults: FaultBoard, { wishes, clock, site }: RunOptions): void {
-  for (const { fault, minuteOfDay } of wishes)
-    if (minuteOfDay === null) faults.raise(fault);
-    else faults.raise(fault, nextLocalMinuteMs(clock.nowMs(), minuteOfDay, site.timeZone));
-}
-
 function makeDevice(options: RunOptions, faults: FaultBoard): Device {
-  const { site, clock, seed, kinds } = options;
-  const weather = createWeather({ location: site.location, seed, ...(kinds === undefined ? {} : { kinds }) });
+  const { clock, scenario } = options;
+  const { site, seed, weather, exactSensors } = scenario;
   const kept = takeUp(options);
-  const { airC } = weather.at(clock.nowMs());
+  const nowMs = clock.nowMs();
   return createDevice({
-    plant: kept?.plant ?? createPlant(site, { waterC: 22, panC: airC }),
-    plantAtMs: kept?.atMs ?? clock.nowMs(),
+    plant: kept?.plant ?? createPlant(site, scenario.plantOptions(nowMs)),
+    plantAtMs: kept?.atMs ?? nowMs,
     weather,
     clock,
     wallMs: () => performance.now(),
     seed,
+    exactSensors,
     faults,
   });
 }
 
-function takeUp({ plantStateFile, site, say }: RunOptions) {
+function takeUp({ plantStateFile, scenario, say }: RunOptions) {
   if (plantStateFile === undefined) return undefined;
-  const loaded = loadPlant(plantStateFile, site);
+  const loaded = loadPlant(plantStateFile, scenario.site, scenario.setup);
   if (loaded.ok) return loaded.kept;
   if (loaded.why !== 'absent') say(`${plantStateFile} is ${loaded.why}; the loop begins anew`);
   return undefined;
 }
 
 /** A full disk must not stop the device. */
-function keep({ plantStateFile, site, say }: RunOptions, device: Device): void {
+function keep({ plantStateFile, scenario, say }: RunOptions, device: Device): void {
   if (plantStateFile === undefined) return;
   try {
-    keepPlant(plantStateFile, { schema: 1, site: site.name, ...device.standing() });
+    keepPlant(plantStateFile, { schema: 2, site: scenario.site.name, ...device.standing() });
   } catch (thrown) {
     say(`${plantStateFile} cannot be written: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
   }

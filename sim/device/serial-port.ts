@@ -34,7 +34,7 @@ export function createSerialPort(options: SerialPortOptions, events: PortEvents)
   let retry: NodeJS.Timeout | undefined;
 
   const send = (frame: Unnumbered) => {
-    if (port?.isOpen !== true || port.writableLength > mostWaitingBytes) return;
+    if (port?.isOpen !== true || port.writableLength > mostWaitingBytes || !events.powered()) return;
     port.write(encodeFrame({ ...frame, sequence } as SerialFrame));
     sequence = nextSequence(sequence);
   };

@@ -3,6 +3,7 @@ import { Aedes } from 'aedes';
 import mqtt, { type MqttClient } from 'mqtt';
 import { SerialPort } from 'serialport';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { formatAnchor } from '../../controller/clock.ts';
 import { createFrameParser, encodeFrame, type SerialFrame } from '../../controller/links/serial/codec.ts';
 import { siteTopics } from '../../shared-types/messages.ts';
 import { freePort } from '../support/free-port.ts';
@@ -10,7 +11,7 @@ import { type Program, startNode } from '../support/process.ts';
 import { openSerialLine } from '../support/pty.ts';
 import { serialContent, writeSite } from '../support/sites.ts';
 import { type TemporaryFolder, temporaryFolder } from '../support/temporary.ts';
-import { until } from '../support/wait.ts';
+import { sleep, until } from '../support/wait.ts';
 
 const siteFile = 'sim/scenarios/quillhaven-wash-house.yaml';
 const topics = siteTopics('quillhaven-wash-house');
@@ -144,6 +145,48 @@ describe('the device on a broker', () => {
     await until('the open circuit', () => readings()?.values['panOutletC'] === 999);
     await say(topics.deviceFault, { ...fault, active: false });
     await until('a temperature again', () => (readings()?.values['panOutletC'] ?? 999) < 100);
+  });
+
+  it('has a fault from one time of its clock until another, and counts one that cannot be', async () => {
+    // A minute of its clock in a second; the Azores show UTC in summer.
+    const clock = formatAnchor({ showsMs: Date.UTC(2031, 5, 21, 12), atWallMs: Date.now(), speed: 60 });
+    await run('--clock', clock);
+    await until('readings', readings);
+    const fault = { schema: 1, name: 'sensor-open', channel: 'panOutletC', active: true };
+    await say(topics.deviceFault, { ...fault, from: '12:05', until: '12:08' });
+    await say(topics.deviceFault, { ...fault, from: 'noon' });
+    await say(topics.deviceFault, { ...fault, channel: 'reservoirC' });
+    await say(topics.deviceFault, { ...fault, name: 'half-flow', channel: undefined, size: 7 });
+    await until('the refusals to be counted', () => feedback()?.ignored === 3);
+    await until('the open circuit', () => readings()?.values['panOutletC'] === 999);
+    await until('a temperature again', () => (readings()?.values['panOutletC'] ?? 999) < 100);
+    const open = heard
+      .filter(({ topic }) => topic === topics.deviceReadings)
+      .map(({ said }) => said as { atMs: number; values: Record<string, number> })
+      .filter(({ values }) => values['panOutletC'] === 999);
+    for (const { atMs } of open) {
+      expect(atMs).toBeGreaterThanOrEqual(Date.UTC(2031, 5, 21, 12, 5));
+      expect(atMs).toBeLessThan(Date.UTC(2031, 5, 21, 12, 8));
+    }
+  });
+
+  it('says nothing and obeys nothing while its power is gone', async () => {
+    await run('--speed', '10');
+    await until('readings', readings);
+    const cut = { schema: 1, name: 'power-cut', active: true };
+    await say(topics.deviceFault, cut);
+    await say(topics.deviceFault, { schema: 1, name: 'no such fault', active: true });
+    await until('the first fault to be taken', () => device?.output().includes('not a message'));
+    heard.length = 0;
+    await say(topics.deviceOutputs, { ...pumpOn, expiresInMs: 600_000 });
+    await sleep(1500);
+    expect(heard).toEqual([]);
+    await say(topics.deviceFault, { ...cut, active: false });
+    const first = await until('its first word after that', feedback);
+    expect(safe(first)).toBe(true);
+    await until('readings', readings);
+    await say(topics.deviceOutputs, pumpOn);
+    await until('the pump to run', () => feedback()?.pumpFraction === 1);
   });
 
   it('falls safe while the broker is away, and comes back by itself', async () => {

@@ -71,3 +71,16 @@ describe('messages of the device', () => {
     });
   });
 });
+
+describe('a topic whose values are all missing', () => {
+  it('is silent, the own one too when the site listens to it', () => {
+    expect(readingMessages({}, demo, stamp)).toEqual([]);
+    const sensors = {
+      panOutletC: { topic: 'roof/a', unit: 'C' },
+      storeBottomC: { topic: 'roof/b', unit: 'C' },
+    };
+    const site = siteOf(demoContent({ sensors }));
+    const topics = readingMessages({ storeBottomC: 20 }, site, stamp).map(({ topic }) => topic);
+    expect(topics).toEqual(['flatwater/quillhaven-wash-house/device/readings', 'roof/b']);
+  });
+});

@@ -16,7 +16,7 @@ afterEach(() => folder.remove());
 function kept() {
   const plant = createPlant(site, { waterC: 25, panC: 20 });
   live(plant, pumping, 600);
-  return { schema: 1, site: site.name, atMs: 12_345, plant } as const;
+  return { schema: 2, site: site.name, atMs: 12_345, plant } as const;
 }
 
 describe('a loop that is put away', () => {
@@ -41,7 +41,7 @@ describe('a loop that is put away', () => {
       'null',
       '{}',
       whole.slice(0, 500),
-      whole.replace('"pan":[{"massKg":', '"pan":[{"massKg":-'),
+      whole.replace('"core":{"massKg":[', '"core":{"massKg":[-'),
       '[]',
     ];
     for (const text of damages) {
