@@ -63,7 +63,19 @@ export const forbidden = [
     'plant-pure',
     'the plant has no host',
     { path: '^sim/plant/' },
-    { pathNot: '^(sim/plant/|sim/weather/|shared-types/|controller/engine/)' },
+    { pathNot: '^(sim/(plant|physics|weather)/|shared-types/|controller/engine/)' },
+  ),
+  rule(
+    'textbook-alone',
+    'formulas know no plant; of the engine they share what water is like',
+    { path: '^sim/physics/' },
+    { pathNot: '^(sim/physics/|sim/weather/sky\\.ts|controller/engine/water\\.ts)' },
+  ),
+  rule(
+    'weather-alone',
+    'the weather does not depend on what it falls on; its files are parsed by a library',
+    { path: '^sim/weather/' },
+    { pathNot: '^(sim/weather/|shared-types/|node_modules/(nrel-spa|csv-parse|zod)/)' },
   ),
   rule(
     'sim-not-daemon',

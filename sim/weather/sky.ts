@@ -40,6 +40,33 @@ export function clearSkyEmissivity(dewC: number, solarHour: number, pressureHPa:
 }
 
 /**
+ * Emissivity of a clear sky by the air temperature alone, for want of humidity, 0 to 1.
+ *
+ * Source: Swinbank 1963, sky temperature 0.0552 Ta^1.5 in kelvin, as in Duffie & Beckman, Solar Engineering
+ * of Thermal Processes, section 3.9.
+ */
+export function swinbankEmissivity(airC: number): number {
+  return (swinbankSkyK(airC) / (airC + 273.15)) ** 4;
+}
+
+/** Temperature of a black sky above air of a temperature [K]. Source: Swinbank 1963. */
+export function swinbankSkyK(airC: number): number {
+  return 0.0552 * (airC + 273.15) ** 1.5;
+}
+
+/**
+ * Emissivity of a sky with cloud, as weather files of the EPW kind count it when they hold no long-wave irradiance.
+ *
+ * @param dewC - Dew point, -70 to 70 °C. @param cloudFraction - Opaque cover, 0 to 1.
+ * Source: the form of Clark & Allen 1978 with Walton's cloud term, as the EnergyPlus documents print it.
+ */
+export function cloudySkyEmissivity(dewC: number, cloudFraction: number): number {
+  const n = 10 * cloudFraction;
+  const cover = 1 + n * (0.0224 + n * (-0.0035 + n * 0.00028));
+  return Math.min(1, (0.787 + 0.764 * Math.log((dewC + 273.15) / 273)) * cover);
+}
+
+/**
  * Long-wave irradiance from above [W/m2].
  *
  * Cloud closes a share of the window that a clear sky leaves open: 0.85 of it under full low cloud.

@@ -1,6 +1,6 @@
+import { getSpa, SPA_ZA } from 'nrel-spa';
+
 const radians = Math.PI / 180;
-const j2000Ms = 946_728_000_000;
-const dayMs = 86_400_000;
 
 export interface SunPosition {
   /** Angle from the vertical as seen, refraction included [deg], 0 to 180. */
@@ -9,40 +9,43 @@ export interface SunPosition {
   readonly azimuthDeg: number;
 }
 
-export interface SkyCoordinates {
-  readonly declinationDeg: number;
-  /** Hour angle at Greenwich, positive after noon [deg], -180 to 180. */
-  readonly greenwichHourAngleDeg: number;
-}
-
-/** An angle brought to -180 (included) to 180 (excluded) [deg]. */
-function halfTurn(angleDeg: number): number {
-  return angleDeg - 360 * Math.floor((angleDeg + 180) / 360);
+export interface AirAndClock {
+  /** Height of the place [m], for parallax. */
+  readonly elevationM?: number;
+  /** Air pressure and temperature at the place, for refraction. No pressure, no refraction. */
+  readonly pressureHPa?: number;
+  readonly temperatureC?: number;
+  /** Terrestrial time ahead of universal time [s]; 69 s in the years around 2020 (from memory). */
+  readonly deltaTS?: number;
 }
 
 /**
- * Declination and hour angle of the sun.
+ * Where the sun stands.
  *
- * @param atMs - Instant [UTC ms], years 1950 to 2050.
+ * @param atMs - Instant [UTC ms], years -2000 to 6000.
+ * @param latitudeDeg - -90 to 90, north positive. @param longitudeDeg - -180 to 180, east positive.
+ * @throws RangeError when a value is out of its range.
  *
- * Error: 0.01 deg. Source: Michalsky, The Astronomical Almanac's algorithm for approximate solar
- * position (1950-2050), Solar Energy 40 (1988) 227; coefficients from memory, held to the worked
- * example of NREL/TP-560-34302 in tests/reference/sun.test.ts.
+ * Error: 0.0003 deg. Source: Reda & Andreas, Solar Position Algorithm for Solar Radiation Applications,
+ * NREL/TP-560-34302, by the library `nrel-spa`.
  */
-export function sunCoordinates(atMs: number): SkyCoordinates {
-  const n = (atMs - j2000Ms) / dayMs;
-  const meanLongitudeDeg = 280.46 + 0.9856474 * n;
-  const anomaly = (357.528 + 0.9856003 * n) * radians;
-  const longitude = (meanLongitudeDeg + 1.915 * Math.sin(anomaly) + 0.02 * Math.sin(2 * anomaly)) * radians;
-  const obliquity = (23.439 - 0.0000004 * n) * radians;
-  const ascension = Math.atan2(Math.cos(obliquity) * Math.sin(longitude), Math.cos(longitude));
-  const declination = Math.asin(Math.sin(obliquity) * Math.sin(longitude));
-  // Sidereal time grows by a turn a day beyond the mean sun; at J2000 the clock stood at noon.
-  const siderealDeg = 280.46061837 + 360.98564736629 * n;
-  return {
-    declinationDeg: declination / radians,
-    greenwichHourAngleDeg: halfTurn(siderealDeg - ascension / radians),
-  };
+export function sunPosition(
+  atMs: number,
+  latitudeDeg: number,
+  longitudeDeg: number,
+  { elevationM = 0, pressureHPa = 1013.25, temperatureC = 10, deltaTS = 69 }: AirAndClock = {},
+): SunPosition {
+  // The library reads the UTC fields of the date as local clock time in the zone: only zone 0 takes a true
+  // instant. It drops the milliseconds; its correction of universal time brings them back.
+  const { zenith, azimuth } = getSpa(new Date(Math.floor(atMs / 1000) * 1000), latitudeDeg, longitudeDeg, 0, {
+    elevation: elevationM,
+    pressure: pressureHPa,
+    temperature: temperatureC,
+    delta_t: deltaTS,
+    delta_ut1: (atMs - Math.floor(atMs / 1000) * 1000) / 1000,
+    function: SPA_ZA,
+  });
+  return { zenithDeg: zenith, azimuthDeg: azimuth };
 }
 
 /**
@@ -77,35 +80,13 @@ export function horizontalPosition(
 /**
  * How much the air lifts the sun [deg].
  *
- * @param elevationDeg - Geometric elevation; below -0.56 deg nothing is added.
- * @param pressureHPa - Air pressure at the place.
+ * @param elevationDeg - Geometric elevation; nothing is added below -0.8334 deg, when even the lifted upper
+ * limb is down.
  *
- * Source: the fit in Michalsky 1988 (from memory), scaled by pressure.
+ * Source: NREL/TP-560-34302 equation 42, with the sun's radius and the usual 0.5667 deg at the horizon.
  */
-function refractionDeg(elevationDeg: number, pressureHPa: number): number {
-  if (elevationDeg < -0.56) return 0;
-  const e = elevationDeg;
-  const atSeaLevel = (3.51561 * (0.1594 + 0.0196 * e + 0.00002 * e * e)) / (1 + 0.505 * e + 0.0845 * e * e);
-  return (atSeaLevel * pressureHPa) / 1013.25;
-}
-
-/**
- * Where the sun stands.
- *
- * @param atMs - Instant [UTC ms], years 1950 to 2050.
- * @param latitudeDeg - -90 to 90, north positive. @param longitudeDeg - -180 to 180, east positive.
- * @param pressureHPa - Air pressure at the place, for refraction.
- *
- * Error: 0.02 deg in zenith and azimuth while the sun is more than 5 deg above the horizon and 5 deg
- * away from the vertical.
- */
-export function sunPosition(
-  atMs: number,
-  latitudeDeg: number,
-  longitudeDeg: number,
-  pressureHPa = 1013.25,
-): SunPosition {
-  const { declinationDeg, greenwichHourAngleDeg } = sunCoordinates(atMs);
-  const seen = horizontalPosition(latitudeDeg, declinationDeg, greenwichHourAngleDeg + longitudeDeg);
-  return { ...seen, zenithDeg: seen.zenithDeg - refractionDeg(90 - seen.zenithDeg, pressureHPa) };
+export function refractionDeg(elevationDeg: number, pressureHPa: number, temperatureC: number): number {
+  if (elevationDeg < -(0.26667 + 0.5667)) return 0;
+  const lifted = (elevationDeg + 10.3 / (elevationDeg + 5.11)) * radians;
+  return ((pressureHPa / 1010) * (283 / (273 + temperatureC)) * 1.02) / (60 * Math.tan(lifted));
 }

@@ -7,12 +7,14 @@ export interface Figure {
   readonly unit: 'ns' | 'ms' | 'MB' | '1' | 'days/s' | 'us';
   /** What the figure is held to, where it is held to something. */
   readonly atMost?: number;
+  readonly atLeast?: number;
 }
 
 export function report(figure: Figure): void {
   const rounded = { ...figure, value: Number(figure.value.toPrecision(4)) };
-  const met = figure.atMost === undefined ? {} : { met: figure.value <= figure.atMost };
-  console.log(JSON.stringify({ ...rounded, ...met }));
+  const { value, atMost = Number.POSITIVE_INFINITY, atLeast = Number.NEGATIVE_INFINITY } = figure;
+  const held = figure.atMost !== undefined || figure.atLeast !== undefined;
+  console.log(JSON.stringify({ ...rounded, ...(held ? { met: value <= atMost && value >= atLeast } : {}) }));
 }
 
 /** @returns the middle value; NaN for none. */

@@ -1,10 +1,16 @@
 import { Command } from 'commander';
 import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
+import { benchSimulate } from './simulate.ts';
 import { benchStep } from './step.ts';
 
 /** Every benchmark by name, in the order in which they run. */
-const benches = { step: benchStep, screen: benchScreen, memory: benchMemory } as const;
+const benches = {
+  step: benchStep,
+  simulate: benchSimulate,
+  screen: benchScreen,
+  memory: benchMemory,
+} as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];
 

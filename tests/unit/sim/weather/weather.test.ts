@@ -18,18 +18,27 @@ describe('weather', () => {
     const other = createWeather({ location, seed: 5 });
     for (let day = 20; day > 0; day--) other.at(midnightMs + day * 86_400_000);
     expect(other.at(midnightMs + 12_345_678)).toEqual(one.at(midnightMs + 12_345_678));
+    other.at(midnightMs - 90 * 86_400_000);
+    expect(other.at(midnightMs + 23_456_789)).toEqual(one.at(midnightMs + 23_456_789));
   });
 
   it('differs from seed to seed', () => {
     const noonMs = midnightMs + 720 * minuteMs;
-    const seen = [1, 2, 3, 4, 5].map((seed) => createWeather({ location, seed }).at(noonMs).airC);
+    const seen = [1, 2, 3, 4, 5].map((seed) => createWeather({ location, seed }).at(noonMs).windMs);
     expect(new Set(seen).size).toBe(5);
   });
 
   it.each(dayKinds)('%s: believable all day', (kind) => {
     for (const now of minutes(of(kind))) {
       expect(now.irradianceWM2).toBeGreaterThanOrEqual(0);
-      expect(now.irradianceWM2).toBeLessThanOrEqual(1.02 * haurwitzWM2(now.sunZenithDeg));
+      // A cloud's bright edge adds a little to a clear sky.
+      expect(now.irradianceWM2).toBeLessThanOrEqual(1.13 * haurwitzWM2(now.sunZenithDeg));
+      expect(now.beamWM2).toBeGreaterThanOrEqual(0);
+      expect(now.diffuseWM2).toBeGreaterThanOrEqual(0);
+      expect(now.beamWM2 + now.diffuseWM2).toBe(now.irradianceWM2);
+      expect(now.sunAzimuthDeg).toBeGreaterThanOrEqual(0);
+      expect(now.sunAzimuthDeg).toBeLessThanOrEqual(360);
+      expect(Math.min(now.rainMmH, now.snowMmH)).toBeGreaterThanOrEqual(0);
       expect(now.humidityFraction).toBeGreaterThan(0.1);
       expect(now.humidityFraction).toBeLessThan(1);
       expect(now.windMs).toBeGreaterThan(0);
@@ -71,6 +80,50 @@ describe('weather', () => {
       expect(Math.abs(now.longWaveWM2 - before.longWaveWM2)).toBeLessThan(4);
       before = now;
     }
+  });
+
+  it.each(['frost-night', 'frost-wind', 'frost-after-sun', 'snowy'] as const)(
+    '%s: freezes in July as well when asked for',
+    (kind) => {
+      const weather = of(kind);
+      const july = Array.from({ length: 96 }, (_, i) => weather.at(Date.UTC(2031, 6, 10, 2) + i * 900_000));
+      expect(Math.min(...july.map(({ airC }) => airC))).toBeLessThan(-0.5);
+    },
+  );
+
+  it('frost after sun: warm at noon, frost in the late evening, and calm', () => {
+    const [noon, evening] = minutes(of('frost-after-sun')).filter(
+      (_, minute) => minute === 840 || minute === 1290,
+    );
+    expect(noon?.airC).toBeGreaterThan(10);
+    expect(noon?.irradianceWM2).toBeGreaterThan(500);
+    expect(evening?.airC).toBeLessThan(0);
+    expect(evening?.windMs).toBeLessThan(2);
+  });
+
+  it('front at noon: sun before, then rain, wind and cold', () => {
+    const day = minutes(of('front-at-noon'));
+    const mean = (from: number, to: number, key: 'airC' | 'windMs' | 'rainMmH' | 'beamWM2') =>
+      day.slice(from, to).reduce((sum, now) => sum + now[key], 0) / (to - from);
+    expect(mean(540, 660, 'beamWM2')).toBeGreaterThan(200);
+    expect(mean(800, 1000, 'beamWM2')).toBe(0);
+    expect(mean(540, 660, 'rainMmH')).toBe(0);
+    expect(mean(800, 1260, 'rainMmH')).toBeGreaterThan(0.1);
+    expect(mean(800, 900, 'windMs')).toBeGreaterThan(1.5 * mean(540, 660, 'windMs'));
+    expect(mean(800, 900, 'airC')).toBeLessThan(mean(600, 660, 'airC') - 2);
+  });
+
+  it('rains on rainy days, snows on snowy ones, and stays dry on the others', () => {
+    const falls = (kind: DayKind) => {
+      const days = [1, 2, 3].flatMap((seed) => minutes(of(kind, seed)));
+      return {
+        rain: days.some(({ rainMmH }) => rainMmH > 0.5),
+        snow: days.some(({ snowMmH }) => snowMmH > 0.5),
+      };
+    };
+    expect(falls('rainy')).toEqual({ rain: true, snow: false });
+    expect(falls('snowy')).toEqual({ rain: false, snow: true });
+    expect(falls('overcast')).toEqual({ rain: false, snow: false });
   });
 
   it('draws frost nights in the cold season of either hemisphere only', () => {
