@@ -5,12 +5,21 @@ const root = new URL('..', import.meta.url).pathname;
 /** Rooms whose tests talk to real processes run one file after another. */
 const withProcesses = { testTimeout: 90_000, hookTimeout: 90_000, fileParallelism: false };
 
+/**
+ * Simulated years are run as Node runs them: the test runner's own module loader makes each call between files
+ * several times dearer. It is needed only where coverage is counted.
+ */
+const asNodeRunsThem = process.argv.includes('--coverage')
+  ? []
+  : [/\/(sim|controller\/engine|shared-types)\/.*\.ts$/];
+
 export default defineConfig({
   test: {
     root,
     reporters: ['default', './tests/support/tally.ts'],
     // Importing electron's package outside Electron would try to download it.
     env: { ELECTRON_OVERRIDE_DIST_PATH: '/nonexistent' },
+    server: { deps: { external: asNodeRunsThem } },
     projects: [
       {
         extends: true,

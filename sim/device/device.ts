@@ -51,7 +51,8 @@ export function createDevice(options: DeviceOptions): Device {
   const { plant, weather, clock, wallMs, seed, faults, exactSensors = false } = options;
   const lease = createOutputsLease();
   let atMs = options.plantAtMs;
-  const powered = () => partFault(faults.activeAt(atMs), 'power-cut') === undefined;
+  const poweredAt = (ms: number) => partFault(faults.activeAt(ms), 'power-cut') === undefined;
+  const powered = () => poweredAt(Math.max(atMs, clock.nowMs()));
 
   function catchUp(): number {
     const nowMs = clock.nowMs();
@@ -71,7 +72,7 @@ export function createDevice(options: DeviceOptions): Device {
       advance(plant, outputs, weather.at(untilMs), (untilMs - atMs) / 1000, faults.activeAt(untilMs));
       atMs = untilMs;
       // What was told before the cut is forgotten after it.
-      if (!powered()) lease.drop();
+      if (!poweredAt(atMs)) lease.drop();
     }
     return leftOutMs;
   }

@@ -280,6 +280,31 @@ it('answers a hello on a serial line, and does not obey a controller of another 
   }
 });
 
+it('has its faults on a serial line as well, and answers nobody without power', async () => {
+  const line = await openSerialLine();
+  try {
+    const site = writeSite(folder.file('site.yaml'), serialContent(line.devicePath));
+    const end = openEnd(line.controllerPath);
+    await startDevice(['--site', site, '--fault', 'sensor-short:storeTopC']);
+    const top = () => end.newest('readings')?.values['storeTopC'];
+    await until('the short circuit', () => top() === 'short-circuit');
+    await device?.stop();
+    end.clear();
+    await startDevice(['--site', site, '--fault', 'power-cut']);
+    end.write(encodeFrame({ kind: 'hello', sequence: 0, version: 1, role: 'controller' }));
+    await sleep(1500);
+    expect([end.newest('hello'), end.newest('readings'), end.newest('feedback')]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    await end.close();
+  } finally {
+    await device?.stop();
+    await line.remove();
+  }
+});
+
 async function startBroker(port: number): Promise<{ stop(): Promise<void> }> {
   const aedes = await Aedes.createBroker();
   const server: Server = createServer(aedes.handle);
