@@ -87,6 +87,7 @@ function inputOf(
   for (const channel of plant.parts.channels) {
     const value = values[channel];
     if (typeof value === 'number') readings[channel] = { value, ageMs: 0 };
+    else if (value !== undefined) readings[channel] = { value: null, ageMs: 0, fault: value };
   }
   const { pumpFraction, drainOpen } = plant.moving;
   return {

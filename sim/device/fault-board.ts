@@ -65,7 +65,9 @@ export function raiseWishes(
   timeZone: string,
 ): void {
   for (const { fault, from, until } of wishes) {
-    const comesMs = from === null ? fromMs : comingMs(from, fromMs, timeZone);
+    const saidMs = from === null ? fromMs : comingMs(from, fromMs, timeZone);
+    // Snow that fell before the beginning lies there at the beginning.
+    const comesMs = fault.name === 'sheet-snowed' ? Math.max(fromMs, saidMs) : saidMs;
     if (until === null) board.raise(fault, comesMs);
     else board.raise(fault, comesMs, instantOf(until, comesMs, timeZone));
   }

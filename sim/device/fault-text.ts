@@ -115,6 +115,7 @@ export function misfitOf(
     return 'topic-silent needs topics, and this device is on a serial line; device-silent is the like of it';
   if (name === 'reservoir-short' && site.plumbing !== 'reservoir')
     return `${site.name} has no drain-back reservoir`;
+  if (name === 'drain-stuck-open' && site.drain !== 'drain-valve') return `${site.name} has no drain valve`;
   return undefined;
 }
 

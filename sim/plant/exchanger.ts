@@ -2,9 +2,6 @@ import type { PlantState } from './state.ts';
 import { letIntoStore } from './store.ts';
 import { at, cellJK, waterJKgK } from './water.ts';
 
-/** Without its pump an exchanger still passes a third by natural convection (from memory). */
-const restFraction = 1 / 3;
-
 /**
  * Passes heat from the drain-back reservoir to the store.
  *
@@ -23,7 +20,7 @@ export function exchangeHeat(state: PlantState, pumpOn: boolean, dtS: number): n
   if (bottomKg === 0 || reservoirJK === 0) return 0;
   const aboveK = at(reservoir.waterC, 0) - at(store.waterC, bottom);
   const throughKg = pumpOn ? Math.min(0.5 * bottomKg, parts.pump.ratedKgS * dtS) : 0;
-  const conductanceWK = parts.reservoir.exchangerWK * (pumpOn ? 1 : restFraction);
+  const conductanceWK = parts.reservoir.exchangerWK * (pumpOn ? 1 : parts.traits.restExchangeFraction);
   const reachJK = pumpOn
     ? -Math.expm1((-conductanceWK * dtS) / (throughKg * waterJKgK)) * throughKg * waterJKgK
     : conductanceWK * dtS;

@@ -78,7 +78,7 @@ const faultDeclarations = {
   'pump-unprimed': { on: 'part', meaning: 'Air in the pump: it runs on less power and moves no water.' },
   'half-flow': {
     on: 'part',
-    meaning: 'The pump moves only this share of its flow at its usual power.',
+    meaning: 'Something is in the way: the pump moves only this share of its flow.',
     size: { unit: share, default: 0.5, least: 0, most: 1 },
   },
   'filter-clogging': {
@@ -88,7 +88,8 @@ const faultDeclarations = {
   },
   'store-valve-shut': {
     on: 'part',
-    meaning: 'The valve at the store is shut: the pump runs and moves no water.',
+    meaning:
+      'The valve at the store is shut: the pump runs and moves no water, and none comes back through it.',
   },
   'air-pocket': {
     on: 'part',

@@ -12,6 +12,8 @@ export interface Plumbing {
   readonly drain: Site['drain'];
   /** The return pipe can fill and pull, because its outlet is covered before it takes more than the pump gives. */
   readonly siphons: boolean;
+  /** Share of its fall with which a full return pipe pulls. */
+  readonly pullFraction: number;
   /** Height of the pan above the top of the store, where the return pipe ends. */
   readonly dropM: number;
 }
@@ -45,9 +47,10 @@ export interface FlowCircuit {
 }
 
 /** Heights that the pump has to overcome, with the return pipe running free and as a siphon. */
-export function liftM({ siphons, dropM }: Plumbing, sourceBelowTopM: number) {
+export function liftM({ siphons, pullFraction, dropM }: Plumbing, sourceBelowTopM: number) {
   const freeM = Math.max(0, dropM + sourceBelowTopM);
-  return { freeM, siphonM: siphons ? Math.min(freeM, Math.max(0, sourceBelowTopM)) : freeM };
+  if (!siphons) return { freeM, siphonM: freeM };
+  return { freeM, siphonM: freeM - pullFraction * Math.max(0, freeM - sourceBelowTopM) };
 }
 
 /**

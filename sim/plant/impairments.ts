@@ -8,6 +8,8 @@ export interface Impairments {
   readonly flowFraction: number;
   readonly pumpTurns: boolean;
   readonly waterMoves: boolean;
+  /** Nothing passes between pump and store, neither way. */
+  readonly sourceShut: boolean;
   readonly idlePowerFraction: number;
   readonly drainFraction: number;
   readonly airPocketFraction: number;
@@ -24,6 +26,7 @@ const healthy: Impairments = {
   flowFraction: 1,
   pumpTurns: true,
   waterMoves: true,
+  sourceShut: false,
   idlePowerFraction: 1,
   drainFraction: 1,
   airPocketFraction: 0,
@@ -42,11 +45,13 @@ export function impairmentsOf(faults: readonly Fault[]): Impairments {
   const clogging = partFault(faults, 'filter-clogging');
   const clogged = clogging === undefined ? 1 : (1 - clogging.size) ** (clogging.forS / dayS);
   const unprimed = has('pump-unprimed');
+  const sourceShut = has('store-valve-shut');
   return {
     pumpHeadFraction: has('pump-reversed') ? 1 / 3 : 1,
     flowFraction: size('half-flow', 1) * clogged,
     pumpTurns: !has('pump-dead'),
-    waterMoves: !unprimed && !has('store-valve-shut'),
+    waterMoves: !unprimed && !sourceShut,
+    sourceShut,
     // A pump that turns in air does little work.
     idlePowerFraction: unprimed ? 0.4 : 1,
     drainFraction: has('drain-stuck-shut') ? 0 : size('drain-slow', 1),

@@ -5,11 +5,12 @@ import { waterKgL } from './water.ts';
 export type Impossibility =
   | { readonly code: 'pump-cannot-lift'; readonly shutOffM: number; readonly liftM: number }
   | { readonly code: 'pan-below-store'; readonly belowM: number }
+  | { readonly code: 'return-too-small'; readonly carriesLMin: number; readonly ratedLMin: number }
   | { readonly code: 'source-too-small'; readonly heldL: number; readonly neededL: number };
 
 /** What no settings can mend in a loop; empty when it can be built. */
 export function impossibilities(parts: Parts): readonly Impossibility[] {
-  return [...lift(parts), ...fall(parts), ...source(parts)];
+  return [...lift(parts), ...fall(parts), ...back(parts), ...source(parts)];
 }
 
 /** An impossibility as one sentence for a person. */
@@ -24,6 +25,11 @@ export function impossibilityText(why: Impossibility): string {
       return (
         `The pan cannot empty by gravity: it lies ${why.belowM.toFixed(2)} m below the top of the store, ` +
         'where its water is to run.'
+      );
+    case 'return-too-small':
+      return (
+        `The return pipe is too narrow: it carries ${why.carriesLMin.toFixed(1)} L/min by its fall, and the ` +
+        `pump brings ${why.ratedLMin.toFixed(1)} L/min. The pan would run over.`
       );
     case 'source-too-small':
       return (
@@ -64,6 +70,12 @@ function lift(parts: Parts): Impossibility[] {
 function fall({ plumbing: { drain, dropM } }: Parts): Impossibility[] {
   const byGravity = drain === 'pump-stop' || drain === 'drain-valve';
   return byGravity && dropM < 0 ? [{ code: 'pan-below-store', belowM: -dropM }] : [];
+}
+
+function back({ pipe, pump, plumbing }: Parts): Impossibility[] {
+  if (plumbing.dropM < 0 || pipe.gravityKgS >= pump.ratedKgS) return [];
+  const lMin = (kgS: number) => (kgS / waterKgL) * 60;
+  return [{ code: 'return-too-small', carriesLMin: lMin(pipe.gravityKgS), ratedLMin: lMin(pump.ratedKgS) }];
 }
 
 function source(parts: Parts): Impossibility[] {

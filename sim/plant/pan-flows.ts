@@ -1,8 +1,9 @@
+import { orificeKgS } from '../physics/draining.ts';
 import { gravityMS2 } from '../physics/gravity.ts';
 import type { Actuators, Impairments } from './impairments.ts';
 import { panCells } from './parts.ts';
 import type { PlantState } from './state.ts';
-import { at, waterKgL } from './water.ts';
+import { at, sum, waterKgL } from './water.ts';
 
 /** Water that leaves the pan in one step [kg], none of it negative. */
 export interface PanFlows {
@@ -12,7 +13,7 @@ export interface PanFlows {
   readonly drainKg: number;
   /** Back through the resting pump. */
   readonly backKg: number;
-  /** Into the ground. */
+  /** Into the ground: through the liner, and over the wall. */
   readonly leakKg: number;
 }
 
@@ -21,6 +22,8 @@ const densityKgM3 = 1000 * waterKgL;
 const lowOutletFraction = 0.6;
 /** Share of the rated flow that runs back through a resting pump. Both are design choices. */
 const backFraction = 0.9;
+/** Discharge of a sharp edge. */
+const holeCoefficient = 0.6;
 /** Below this mean depth the last film runs off at once. */
 const filmM = 0.0001;
 /** A torn liner lets the pan out with this time constant. */
@@ -29,9 +32,10 @@ const burstS = 120;
 /**
  * What leaves a pan that is given `inKg` in this step.
  *
- * A drain line runs full and is driven by its fall, until its rim stands in too little water: then the
- * rim is a weir. A low outlet without valve is an orifice under the water above it. A high outlet passes
- * whatever stands above it.
+ * A drain is a hole in the floor under little water: a weir around its rim, then an orifice, and never more
+ * than its line carries. A low outlet without valve is throttled and follows the root of the depth. A high
+ * outlet, beside a low one too, takes what stands above the full level, as far as the return pipe carries it; the
+ * rest rises to the wall and runs over it. Ice takes up room like water.
  */
 export function panFlowsOf(
   state: PlantState,
@@ -41,27 +45,18 @@ export function panFlowsOf(
   impairments: Impairments,
   dtS: number,
 ): PanFlows {
-  const { plumbing, pan, pump } = state.parts;
+  const { plumbing, pan, pump, pipe } = state.parts;
   let leftKg = panKg + inKg;
   const take = (kgS: number) => {
     const takenKg = Math.min(leftKg, kgS * dtS);
     leftKg -= takenKg;
     return takenKg;
   };
-  const leakKg = impairments.burst ? take(leftKg / Math.max(burstS, dtS)) : take(impairments.leakKgS);
-  const backKg =
-    plumbing.drain === 'pump-stop' && actuators.pumpFraction === 0
-      ? take(Math.min(pump.ratedKgS * backFraction, rimKgS(state, 0)) * impairments.drainFraction)
-      : 0;
-  let outletKg =
-    plumbing.drain === 'pump-stop'
-      ? take(
-          pump.ratedKgS *
-            lowOutletFraction *
-            Math.sqrt(depthFraction(state, panCells - 1)) *
-            impairments.drainFraction,
-        )
-      : 0;
+  let leakKg = impairments.burst ? take(leftKg / Math.max(burstS, dtS)) : take(impairments.leakKgS);
+  const free = plumbing.drain === 'pump-stop';
+  const backKg = take(free ? backKgS(state, actuators, impairments) : 0);
+  const lowKgS = lowOutletFraction * pump.ratedKgS * Math.sqrt(depthFraction(state, panCells - 1));
+  let outletKg = take(free ? lowKgS * impairments.drainFraction : 0);
   let drainKg = take(drainKgS(state, actuators) * impairments.drainFraction);
   const emptying = outletKg > 0 || drainKg > 0 || backKg > 0;
   if (emptying && inKg === 0 && leftKg < (filmM / pan.depthM) * pan.fullKg) {
@@ -70,15 +65,26 @@ export function panFlowsOf(
     else outletKg += leftKg;
     leftKg = 0;
   }
-  return { outletKg: outletKg + Math.max(0, leftKg - pan.fullKg), drainKg, backKg, leakKg };
+  const iceKg = sum(state.pan.core.iceKg) + sum(state.pan.edge.iceKg);
+  const aboveKg = (levelKg: number) => Math.min(leftKg, Math.max(0, leftKg + iceKg - levelKg));
+  const overKg = Math.min(aboveKg(pan.fullKg), Math.max(0, pipe.gravityKgS * dtS - outletKg));
+  leftKg -= overKg;
+  leakKg += aboveKg(pan.wallKg);
+  return { outletKg: outletKg + overKg, drainKg, backKg, leakKg };
+}
+
+/** Back through a resting pump, where nothing stands in the way. */
+function backKgS(state: PlantState, { pumpFraction }: Actuators, impairments: Impairments): number {
+  if (pumpFraction > 0 || impairments.sourceShut) return 0;
+  return Math.min(state.parts.pump.ratedKgS * backFraction, holeKgS(state, 0)) * impairments.drainFraction;
 }
 
 function drainKgS(state: PlantState, actuators: Actuators): number {
   const { plumbing, drain } = state.parts;
   if (plumbing.drain === 'drain-valve' && actuators.drainOpen)
-    return Math.min(drain.fullKgS, rimKgS(state, lowCell(state)));
+    return Math.min(drain.fullKgS, holeKgS(state, lowCell(state)));
   if (plumbing.drain === 'drain-pump' && actuators.drainPumpOn)
-    return Math.min(drain.pumpKgS, rimKgS(state, lowCell(state)));
+    return Math.min(drain.pumpKgS, holeKgS(state, lowCell(state)));
   return 0;
 }
 
@@ -94,15 +100,19 @@ function depthFraction({ pan, parts }: PlantState, cell: number): number {
 }
 
 /**
- * What passes the rim of a hole in the floor [kg/s]: a sharp weir, 2/3 Cd L sqrt(2 g) h^1.5 with Cd 0.6.
+ * What passes a hole in the floor [kg/s]: a sharp weir around its rim, 2/3 Cd L sqrt(2 g) h^1.5, or an orifice,
+ * whichever is less; Cd 0.6 for both.
  *
  * Water in a falling cell is a wedge, so that it stands deeper at the hole than on the average.
  */
-function rimKgS(state: PlantState, cell: number): number {
+function holeKgS(state: PlantState, cell: number): number {
   const { pan, drain } = state.parts;
   const meanM = depthFraction(state, cell) * pan.depthM;
   const wedgeM = pan.cellFallM;
   const atHoleM = meanM < wedgeM / 2 ? Math.sqrt(2 * wedgeM * meanM) : meanM + wedgeM / 2;
   const depthM = Math.min(pan.depthM, atHoleM);
-  return (2 / 3) * 0.6 * drain.rimM * Math.sqrt(2 * gravityMS2 * depthM) * depthM * densityKgM3;
+  const rimM = Math.PI * drain.insideM;
+  const weirKgS =
+    (2 / 3) * holeCoefficient * rimM * Math.sqrt(2 * gravityMS2 * depthM) * depthM * densityKgM3;
+  return Math.min(weirKgS, orificeKgS(depthM, drain.insideM, holeCoefficient));
 }

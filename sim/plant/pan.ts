@@ -28,7 +28,7 @@ export function heatPan(
   heatLane(pan.core, parts.pan.core, load, sheetJM2K, dtS, account);
   heatLane(pan.edge, parts.pan.edge, load, sheetJM2K, dtS, account);
   const meltedJM2 = (account.snowJ - beforeJ) / parts.pan.sheetM2;
-  state.snowKgM2 = snowAfter(state.snowKgM2, weather.snowMmH, meltedJM2, dtS);
+  state.snowKgM2 = snowAfter(state.snowKgM2, weather.snowMmH, meltedJM2, weather.airC, dtS);
   mixLanes(pan.core, pan.edge, parts.traits.laneMixingKgS * dtS);
   settleIce(pan.core);
   settleIce(pan.edge);

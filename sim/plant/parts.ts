@@ -34,6 +34,8 @@ export interface Parts {
   readonly collector: CollectorCoefficients;
   readonly pan: {
     readonly fullKg: number;
+    /** Up to the wall, from where it runs over. */
+    readonly wallKg: number;
     readonly depthM: number;
     /** Fall within the cell where the pan lies lowest. */
     readonly cellFallM: number;
@@ -55,13 +57,15 @@ export interface Parts {
   };
   readonly pump: { readonly ratedKgS: number; readonly ratedPowerW: number };
   readonly flows: FlowTables;
-  /** Through the full drain line by gravity, its rim as a weir [m], and what a drain pump takes. */
-  readonly drain: { readonly fullKgS: number; readonly rimM: number; readonly pumpKgS: number };
+  /** Through the full drain line by gravity, and what a drain pump takes. */
+  readonly drain: { readonly fullKgS: number; readonly insideM: number; readonly pumpKgS: number };
   readonly pipe: {
     readonly fullKg: number;
     readonly lossWK: number;
     readonly areaM2: number;
     readonly lengthM: number;
+    /** What the return pipe carries by its fall. */
+    readonly gravityKgS: number;
   };
   readonly store: {
     readonly startKg: number;
@@ -89,82 +93,107 @@ export interface PlantSetup {
   readonly draw?: DrawProfile;
 }
 
-/** The least height through which a drain line falls [m], when the pan lies at the store's own height. */
+/** The least height through which a pipe falls [m], when the pan lies at the store's own height or below. */
 const leastDropM = 0.2;
 
 /** Turns a site file, and what is known beyond it, into plant parts. */
 export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: PlantSetup = {}): Parts {
-  const traits = { ...usualTraits, ...own };
+  const traits = { ...usualTraits, pipeInsideMm: usualPipeMm(site.pump.ratedFlowLMin), ...own };
   const fullKg = panVolumeL(site) * waterKgL;
-  const storeKg = site.store.volumeL * waterKgL;
-  const pipeM = Math.abs(site.pan.heightAboveStoreM) + traits.pipeBeyondM;
-  const insideM = traits.pipeInsideMm / 1000;
-  const pipeAreaM2 = (Math.PI / 4) * insideM ** 2;
   const plumbing: Plumbing = {
     reservoir: site.plumbing === 'reservoir',
     outlet: site.outlet,
     drain: site.drain,
     siphons: site.outlet !== 'low',
+    pullFraction: traits.siphonPullFraction,
     dropM: site.pan.heightAboveStoreM,
   };
-  const store = {
-    startKg: storeKg,
-    brimKg: storeKg + site.store.headroomL * waterKgL,
-    leastKg: 0.02 * storeKg,
-    heightM: site.store.heightM,
-    areaM2: (storeKg / waterKgL / 1000 + site.store.headroomL / 1000) / site.store.heightM,
-    lossWK: site.store.lossWK,
-  };
-  const reservoirKg = 1.15 * fullKg + 20 + 2 * pipeAreaM2 * pipeM * waterKgL * 1000;
+  const pipe = pipeOf(site, traits);
+  const store = storeOf(site);
   const reservoir = {
-    startKg: reservoirKg,
+    startKg: 1.15 * fullKg + 20 + 2 * pipe.fullKg,
     leastKg: 5,
     lossWK: 2,
     exchangerWK: traits.exchangerWM2K * site.pan.wettedAreaM2,
     heightM: 0.8,
   };
   const pump = { ratedKgS: (site.pump.ratedFlowLMin / 60) * waterKgL, ratedPowerW: site.pump.ratedPowerW };
-  const sourceLevelM = plumbing.reservoir
-    ? reservoir.heightM * (1 - fullKg / reservoirKg)
-    : (store.heightM * (storeKg - fullKg)) / store.brimKg;
-  const sourceHeightM = plumbing.reservoir ? reservoir.heightM : store.heightM;
+  // The loop runs with the pan's water taken out of its source.
+  const sourceBelowTopM = plumbing.reservoir
+    ? (reservoir.heightM * fullKg) / reservoir.startKg
+    : store.heightM * (1 - (store.startKg - fullKg) / store.brimKg);
   return {
     plumbing,
     channels: Object.keys(site.sensors) as Channel[],
     traits,
     draw,
-    drawnKgDay: traits.drawnStoreFraction * storeKg,
+    drawnKgDay: traits.drawnStoreFraction * store.startKg,
     collector: traits,
     pan: panOf(site, traits, fullKg),
     pump,
     flows: flowTablesOf({
       ratedKgS: pump.ratedKgS,
       ratedHeadM: site.pump.ratedHeadM,
-      insideM,
+      insideM: traits.pipeInsideMm / 1000,
       roughnessM: traits.pipeRoughnessMm / 1000,
-      lengthM: pipeM,
-      liftM: liftM(plumbing, sourceHeightM - sourceLevelM),
+      lengthM: pipe.lengthM,
+      liftM: liftM(plumbing, sourceBelowTopM),
       siphons: plumbing.siphons,
     }),
     drain: {
-      fullKgS: gravityFlowKgS({
-        dropM: Math.max(leastDropM, plumbing.dropM),
-        insideM: traits.drainInsideMm / 1000,
-        lengthM: pipeM,
-        roughnessM: traits.pipeRoughnessMm / 1000,
-        entranceLoss: 0.5,
-      }),
-      rimM: (Math.PI * traits.drainInsideMm) / 1000,
+      fullKgS: fallingKgS(site, traits, traits.drainInsideMm),
+      insideM: traits.drainInsideMm / 1000,
       pumpKgS: fullKg / 600,
     },
-    pipe: {
-      fullKg: pipeAreaM2 * pipeM * waterKgL * 1000,
-      lossWK: traits.pipeLossWMK * pipeM,
-      areaM2: pipeAreaM2,
-      lengthM: pipeM,
-    },
+    pipe,
     store,
     reservoir,
+  };
+}
+
+/** Inside diameters that pipes are sold in, about. */
+const pipeSizesMm = [10, 13, 16, 20, 25, 32, 40, 50, 63, 80, 100] as const;
+
+/** The narrowest pipe in which the rated flow stays below 1 m/s (common practice). */
+function usualPipeMm(ratedFlowLMin: number): number {
+  const areaMm2 = (ratedFlowLMin / 60_000) * 1e6;
+  return pipeSizesMm.find((insideMm) => (Math.PI / 4) * insideMm ** 2 >= areaMm2) ?? 150;
+}
+
+const pipeLengthM = ({ pan }: Site, { pipeBeyondM }: Traits) => Math.abs(pan.heightAboveStoreM) + pipeBeyondM;
+
+/** What a pipe from the pan to the store carries by its fall [kg/s]. */
+function fallingKgS(site: Site, traits: Traits, insideMm: number): number {
+  return gravityFlowKgS({
+    dropM: Math.max(leastDropM, site.pan.heightAboveStoreM),
+    insideM: insideMm / 1000,
+    lengthM: pipeLengthM(site, traits),
+    roughnessM: traits.pipeRoughnessMm / 1000,
+    entranceLoss: 0.5,
+  });
+}
+
+function pipeOf(site: Site, traits: Traits): Parts['pipe'] {
+  const areaM2 = (Math.PI / 4) * (traits.pipeInsideMm / 1000) ** 2;
+  const lengthM = pipeLengthM(site, traits);
+  return {
+    fullKg: areaM2 * lengthM * waterKgL * 1000,
+    lossWK: traits.pipeLossWMK * lengthM,
+    areaM2,
+    lengthM,
+    gravityKgS: fallingKgS(site, traits, traits.pipeInsideMm),
+  };
+}
+
+function storeOf({ store }: Site): Parts['store'] {
+  const startKg = store.volumeL * waterKgL;
+  return {
+    startKg,
+    brimKg: startKg + store.headroomL * waterKgL,
+    leastKg: 0.02 * startKg,
+    heightM: store.heightM,
+    areaM2: (store.volumeL + store.headroomL) / 1000 / store.heightM,
+    lossWK: store.lossWK,
   };
 }
 
@@ -188,6 +217,7 @@ function panOf({ pan, outlet }: Site, traits: Traits, fullKg: number): Parts['pa
   const fallM = pan.fallFraction * lengthM;
   return {
     fullKg,
+    wallKg: fullKg * Math.max(1, pan.wallHeightM / pan.waterDepthM),
     depthM: pan.waterDepthM,
     cellFallM: ((outlet === 'low' ? 2 : 1) * fallM) / panCells,
     plane: planeOf((Math.atan(pan.fallFraction) * 180) / Math.PI, traits.panAzimuthDeg),

@@ -1,7 +1,10 @@
-import { flowFrom } from './flow-tables.ts';
+import { flowFrom, liftM } from './flow-tables.ts';
 import type { Impairments } from './impairments.ts';
 import type { PlantState } from './state.ts';
 import { at, sum } from './water.ts';
+
+/** A supply pipe with this share of ice is blocked. */
+const blockedFraction = 0.2;
 
 /** Height of the top of the store, or of the reservoir, above the water in it [m]. */
 export function sourceBelowTopM({ parts, store, reservoir }: PlantState): number {
@@ -20,14 +23,15 @@ export function sourceBelowTopM({ parts, store, reservoir }: PlantState): number
  */
 export function pumpKgS(state: PlantState, speedFraction: number, impairments: Impairments): number {
   if (speedFraction === 0 || !impairments.pumpTurns || !impairments.waterMoves) return 0;
-  const { plumbing, flows } = state.parts;
+  const { plumbing, flows, pipe } = state.parts;
+  if (sum(state.supply.iceKg) > blockedFraction * pipe.fullKg) return 0;
   const belowM = sourceBelowTopM(state);
   const headM = speedFraction * speedFraction * flows.shutOffM * impairments.pumpHeadFraction;
-  const freeM = Math.max(0, plumbing.dropM + belowM);
+  const { freeM, siphonM } = liftM(plumbing, belowM);
   const freeKgS = flowFrom(flows.freeKgS, headM - freeM, flows.shutOffM);
   const air = state.returnAirFraction;
   if (air === 1) return freeKgS * impairments.flowFraction;
-  const pulledKgS = flowFrom(flows.siphonKgS, headM - Math.min(freeM, belowM), flows.shutOffM);
+  const pulledKgS = flowFrom(flows.siphonKgS, headM - siphonM, flows.shutOffM);
   return (air * freeKgS + (1 - air) * pulledKgS) * impairments.flowFraction;
 }
 

@@ -44,7 +44,9 @@ export function sheetLoadOf(
   const { airC } = weather;
   const formWM2K = sheetLossWM2K(weather.windMs, collector);
   const stretch = 1 / (1 - Math.min(0.8, formWM2K / traits.contactWM2K));
-  const openWM2K = formWM2K * stretch + rainWM2KPerMmH * weather.rainMmH;
+  // A report's loss holds what goes down; that is booked where it goes.
+  const upWM2K = Math.max(0, formWM2K - traits.insulationWM2K);
+  const openWM2K = upWM2K * stretch + rainWM2KPerMmH * weather.rainMmH;
   const throughSnow = 1 / (1 + openWM2K * snow.resistanceM2KW);
   const blackWM2 = blackBodyWM2(airC);
   const longWaveWM2 = blackWM2 + (weather.longWaveWM2 - blackWM2) * throughSnow;
@@ -61,7 +63,8 @@ export function sheetLoadOf(
   const contactWM2K = traits.contactWM2K * traits.contactFraction * (1 - airFraction);
   const rest = traits.restContactFraction;
   return {
-    gainWM2: gainWM2 * stretch,
+    // No sheet gathers more than all that falls on it.
+    gainWM2: gainWM2 * Math.min(stretch, 1 / traits.opticalEfficiency),
     airC,
     airWM2K: openWM2K * throughSnow,
     snowWM2K: snow.meltWM2K,

@@ -29,8 +29,18 @@ export function snowCover(snowKgM2: number): SnowCover {
   };
 }
 
-/** Snow that lies after a step in which it fell and melted [kg/m2]. */
-export function snowAfter(snowKgM2: number, fallenMmH: number, meltedJM2: number, dtS: number): number {
+/** Snow that thaws from above for each degree of the air over 0 °C in a day; practice gives 2 to 6 (from memory). */
+const thawMmKDay = 4;
+
+/** Snow that lies after a step in which it fell, melted on the sheet, and thawed in the air [kg/m2]. */
+export function snowAfter(
+  snowKgM2: number,
+  fallenMmH: number,
+  meltedJM2: number,
+  airC: number,
+  dtS: number,
+): number {
   if (snowKgM2 === 0 && fallenMmH === 0) return 0;
-  return Math.max(0, snowKgM2 + (fallenMmH * dtS) / 3600 - meltedJM2 / fusionJKg);
+  const thawedKgM2 = (thawMmKDay * Math.max(0, airC) * dtS) / 86_400;
+  return Math.max(0, snowKgM2 + (fallenMmH * dtS) / 3600 - meltedJM2 / fusionJKg - thawedKgM2);
 }

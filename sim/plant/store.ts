@@ -63,8 +63,9 @@ export function drawOff({ store, parts }: PlantState, wantedKg: number): DrawOff
   if (wantedKg === 0) return nothingDrawn;
   const { tapC, makeUpC } = parts.traits;
   const topC = at(store.waterC, 0);
-  const hotFraction = topC > tapC ? Math.max(0, (tapC - makeUpC) / (topC - makeUpC)) : 1;
-  const massKg = hotFraction * wantedKg;
+  // Cold water that is no colder than the tap wants needs no hot water at all.
+  const hotFraction = topC <= tapC ? 1 : tapC <= makeUpC ? 0 : (tapC - makeUpC) / (topC - makeUpC);
+  const massKg = Math.min(hotFraction * wantedKg, sum(store.massKg));
   const drawnKgC = takeFromEnd(store, massKg, false);
   letIn(alongStore, lastLayer, massKg, makeUpC);
   return { massKg, drawnJ: drawnKgC * waterJKgK, madeUpJ: massKg * makeUpC * waterJKgK };

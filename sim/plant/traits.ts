@@ -147,7 +147,14 @@ export const traitDeclarations = {
     most: 30,
     meaning: 'Through the wall beside the water.',
   },
-  pipeInsideMm: { unit: 'mm', default: 25, least: 8, most: 150, meaning: 'Inside diameter of the pipes.' },
+  pipeInsideMm: {
+    unit: 'mm',
+    default: 25,
+    least: 8,
+    most: 150,
+    meaning:
+      'Inside diameter of the pipes; where none is given, one in which the rated flow stays below 1 m/s.',
+  },
   pipeBeyondM: {
     unit: 'm',
     default: 5,
@@ -159,10 +166,18 @@ export const traitDeclarations = {
   pipeLossWMK: { unit: 'W/mK', default: 0.25, least: 0, most: 5, meaning: 'Loss of the insulated pipes.' },
   drainInsideMm: {
     unit: 'mm',
-    default: 40,
+    default: 50,
     least: 8,
     most: 150,
-    meaning: 'Inside diameter of the drain line, or of a free low outlet.',
+    meaning: 'Inside diameter of the drain, and of its line.',
+  },
+  siphonPullFraction: {
+    unit: '1',
+    default: 1,
+    least: 0,
+    most: 1,
+    meaning:
+      'Share of its fall with which a full return pipe pulls: all where sheet and liner close the pan, none where its water lies open.',
   },
   siphonMs: {
     unit: 'm/s',
@@ -191,6 +206,13 @@ export const traitDeclarations = {
     least: 5,
     most: 500,
     meaning: 'Heat exchanger of a drain-back loop, by square metre of pan.',
+  },
+  restExchangeFraction: {
+    unit: '1',
+    default: 0.05,
+    least: 0,
+    most: 1,
+    meaning: 'What of that is left by natural convection while its pump rests; 0 behind a check valve.',
   },
   drawnStoreFraction: {
     unit: '1',

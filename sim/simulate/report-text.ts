@@ -29,11 +29,11 @@ const columns: readonly Column[] = [
 const width = 9;
 
 /** The report for people: a line a month, and the whole below. */
-export function spanText({ site, months, all, ...books }: SpanReport): string {
+export function spanText({ site, draw, months, all, ...books }: SpanReport): string {
   const line = (first: string, cell: (column: Column) => string) =>
     first.padEnd(8) + columns.map((column) => cell(column).padStart(width)).join('');
   return [
-    `${site}: ${all.days.toFixed(0)} simulated days`,
+    `${site}: ${all.days.toFixed(0)} simulated days, hot water drawn ${draw === 'none' ? 'by nobody' : `as in a ${draw}`}`,
     '',
     line('', ({ title }) => title),
     line('', ({ unit }) => unit),

@@ -4,6 +4,7 @@ import { defaultSettings, settingsSchema } from '../../shared-types/settings.ts'
 import type { Site } from '../../shared-types/site.ts';
 import { createLoop } from '../loop.ts';
 import { openBooks, unexplainedJ, unexplainedKg } from '../plant/account.ts';
+import type { DrawProfile } from '../plant/draws.ts';
 import type { Fault } from '../plant/faults.ts';
 import type { PlantState } from '../plant/state.ts';
 import type { Weather } from '../weather/weather.ts';
@@ -27,6 +28,8 @@ export interface SpanOptions {
 
 export interface SpanReport {
   readonly site: string;
+  /** Who drew hot water. */
+  readonly draw: DrawProfile;
   readonly months: readonly Harvest[];
   readonly all: Harvest;
   /** What the books of the whole span cannot explain, over the heat turned over and the water held. */
@@ -74,6 +77,7 @@ export function simulateSpan(options: SpanOptions): SpanReport {
   if (step.input.nowMs > month.fromMs) months.push(endCount(month, account, step));
   return {
     site: site.name,
+    draw: plant.parts.draw,
     months,
     all: endCount(all, account, step),
     unexplainedHeatFraction:

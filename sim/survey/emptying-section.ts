@@ -57,7 +57,7 @@ function drainFigures(
       'Through a bare hole of that width',
       holeS,
       's',
-      'A line that hangs full is faster, a level floor slower.',
+      'By Torricelli on a level floor, with an edge as sharp; a floor that falls to it is faster.',
     ),
     figure('Flow of the full drain line', (drain.fullKgS / waterKgL) * 60, 'L/min', 'By its own fall.'),
     ...(Number.isFinite(slope)
@@ -94,20 +94,16 @@ function awayL({ pan, pipe, plumbing }: Parts): number {
 }
 
 function room(parts: Parts): readonly Figure[] {
-  const { store, reservoir, plumbing } = parts;
+  const { store, plumbing } = parts;
   const outL = awayL(parts);
-  const away = figure('Water in full pan and pipes', outL, 'L', 'All of it comes home when the pan empties.');
-  if (plumbing.reservoir)
-    return [
-      away,
-      figure('Reservoir', reservoir.startKg / waterKgL, 'L', 'Holds all water of the loop while it rests.'),
-      figure(
-        'Heat exchanger',
-        reservoir.exchangerWK,
-        'W/K',
-        'Each kelvin across it is a kelvin lost to the pan.',
-      ),
-    ];
+  const stays = plumbing.drain === 'none';
+  const away = figure(
+    'Water in full pan and pipes',
+    outL,
+    'L',
+    stays ? 'It stays out all season.' : 'All of it comes home when the pan empties.',
+  );
+  if (plumbing.reservoir) return [away];
   return [
     away,
     figure('Headroom of the store', (store.brimKg - store.startKg) / waterKgL, 'L', 'Room for that water.'),

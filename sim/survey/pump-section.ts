@@ -1,7 +1,9 @@
 import type { Settings } from '../../shared-types/settings.ts';
+import { depthPa, gravityMS2 } from '../physics/gravity.ts';
 import { pipeVelocityMs, siphonFromMs, siphonSureMs } from '../physics/siphon.ts';
 import { fillLiftM, firstLiftM } from '../plant/impossible.ts';
 import type { Parts } from '../plant/parts.ts';
+import { waterKgL } from '../plant/water.ts';
 import { figure, type Remark, type Section, warnIf } from './report.ts';
 import type { Trial } from './trial.ts';
 
@@ -51,7 +53,12 @@ export function pumpSection(parts: Parts, settings: Settings, trial: Trial): Sec
         `Settings: full by ${settings.fillTimeS} s, failed by ${settings.fillTimeoutS} s.`,
       ),
     ],
-    warnings: [...fillWarnings(parts, settings, trial), ...(siphons ? siphonWarnings(velocityMs) : [])],
+    warnings: [
+      ...fillWarnings(parts, settings, trial),
+      ...flowWarnings(parts, trial),
+      ...(siphons ? siphonWarnings(velocityMs) : []),
+      ...(siphons ? pullWarnings(parts) : []),
+    ],
   };
 }
 
@@ -75,6 +82,30 @@ function fillWarnings(
       `The pan takes ${seconds} s to fill; with neither flow nor level sensor fillTimeS counts it as full after ${fillTimeS} s.`,
     ),
   ];
+}
+
+/** Below this share of its rating the flow is no longer what the site file says. */
+const reachedFraction = 0.9;
+
+function flowWarnings({ pump }: Parts, { loopLMin }: Trial): readonly Remark[] {
+  const ratedLMin = (pump.ratedKgS / waterKgL) * 60;
+  return warnIf(
+    loopLMin < reachedFraction * ratedLMin,
+    'flow-below-rated',
+    `The loop passes ${loopLMin.toFixed(1)} L/min; the site file says ${ratedLMin.toFixed(1)} L/min, and meters heat by it where no flow is measured.`,
+  );
+}
+
+/** Suction that a light cover may not stand [Pa]; half a metre of water (from memory, no standard behind it). */
+const mostPullPa = 5000;
+
+function pullWarnings({ plumbing }: Parts): readonly Remark[] {
+  const pullPa = depthPa(plumbing.pullFraction * Math.max(0, plumbing.dropM), 1000);
+  return warnIf(
+    pullPa > mostPullPa,
+    'siphon-suction',
+    `The full return pipe pulls on the pan with up to ${(pullPa / 1000).toFixed(1)} kPa, ${(pullPa / gravityMS2).toFixed(0)} kg/m2 on the sheet: let air in at the outlet, and reckon without its help (siphonPullFraction 0).`,
+  );
 }
 
 function siphonWarnings(velocityMs: number): readonly Remark[] {

@@ -2,6 +2,7 @@ import { defaultSettings, type SettingName, type Settings } from '../../shared-t
 import type { Site } from '../../shared-types/site.ts';
 import { impossibilities, impossibilityText } from '../plant/impossible.ts';
 import { type PlantSetup, partsOf } from '../plant/parts.ts';
+import { assumedSection } from './assumed-section.ts';
 import { controlSection } from './control-section.ts';
 import { emptyingSection } from './emptying-section.ts';
 import { panSection } from './pan-section.ts';
@@ -30,6 +31,7 @@ export function surveyOf(site: Site, setup: PlantSetup = {}): Survey {
     emptyingSection(parts, settings, trial),
     weatherSection(site, parts, settings),
     controlSection(parts, grossAreaM2, settings, trial),
+    assumedSection(parts),
   ];
   return {
     site: site.name,
@@ -51,7 +53,7 @@ function trialRefusals({ fillS, drainS, leastFillLMin }: Trial, drain: Site['dra
   if (fillS === null)
     refusals.push({
       code: 'never-full',
-      text: `The pan was not full after 4 hours of ${leastFillLMin.toFixed(1)} L/min or more: it runs out as fast.`,
+      text: `The pan was not full after 4 hours of ${leastFillLMin.toFixed(1)} L/min or more.`,
     });
   else if (drainS === null && drain !== 'none')
     refusals.push({ code: 'never-empty', text: 'The pan was not empty after 4 hours.' });

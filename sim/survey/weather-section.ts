@@ -72,7 +72,9 @@ export function weatherSection(site: Site, parts: Parts, settings: Settings): Se
         `Full pan from ${eveningC} to 0 C`,
         freezeH(bodyUnder(parts, night)),
         'h',
-        `The same night; emptied at ${settings.frostTemperatureC} C if all goes well.`,
+        parts.plumbing.drain === 'none'
+          ? 'The same night; it cannot be emptied.'
+          : `The same night; emptied at ${settings.frostTemperatureC} C if all goes well.`,
       ),
     ],
     warnings: [

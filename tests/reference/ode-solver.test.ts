@@ -95,7 +95,10 @@ function byOde(flowKgS: number): Outcome {
     const stretch = 1 / (1 - formWM2K / own.contactWM2K);
     const skyWM2 = own.emissivityRatio * (longWaveWM2 - 5.670374419e-8 * (airC + 273.15) ** 4);
     const gainWM2 =
-      own.opticalEfficiency * (1 - own.windOpticalSM * windMs) * (irradianceWM2 + skyWM2) * stretch;
+      own.opticalEfficiency *
+      (1 - own.windOpticalSM * windMs) *
+      (irradianceWM2 + skyWM2) *
+      Math.min(stretch, 1 / own.opticalEfficiency);
     const flow = running ? flowKgS : 0;
     const contact = own.contactWM2K * (1 - parts.pan.airKeptFraction);
     const rest = own.restContactFraction;
@@ -118,7 +121,8 @@ function byOde(flowKgS: number): Outcome {
         const waterC = at(water + i);
         const sheetC = at(sheet + i);
         const acrossW = (sheetC > waterC ? warm : contact) * of.wettedM2 * (sheetC - waterC);
-        const netW = gainWM2 * of.sheetM2 - formWM2K * stretch * of.sheetM2 * (sheetC - airC);
+        const upWM2K = (formWM2K - own.insulationWM2K) * stretch;
+        const netW = gainWM2 * of.sheetM2 - upWM2K * of.sheetM2 * (sheetC - airC);
         add(sheet + i, (netW - acrossW) / (sheetJM2K * of.sheetM2));
         const inC = i === 0 ? at(supply + nodes - 1) : at(water + i - 1);
         const carriedW = laneFlow * cpJKgK * (inC - waterC);

@@ -8,7 +8,7 @@ import { createExchange, letIn, letOut, moveAlong } from '../../../sim/plant/row
 import { createPlant, plantKg } from '../../../sim/plant/state.ts';
 import { traitDeclarations, traitNames } from '../../../sim/plant/traits.ts';
 import { rowJ, rowKg, waterJKgK } from '../../../sim/plant/water.ts';
-import { dullNoon, plumbedSite, plumbings } from '../../support/plants.ts';
+import { dullNoon, panKg, plumbedSite, plumbings } from '../../support/plants.ts';
 
 const scaled = (least: number, most: number, step: number) =>
   fc.integer({ min: Math.round(least / step), max: Math.round(most / step) }).map((n) => n * step);
@@ -48,13 +48,19 @@ const spell = fc.record({
 });
 
 /** Any loop: some of its traits drawn from their ranges. */
+const drawTraits = ['tapC', 'makeUpC', 'drawnStoreFraction'] as const;
+const step = fc.integer({ min: 0, max: 20 });
 const traits = fc
-  .array(fc.tuple(fc.constantFrom(...traitNames), fc.integer({ min: 0, max: 20 })), { maxLength: 4 })
+  .tuple(
+    fc.array(fc.tuple(fc.constantFrom(...traitNames), step), { maxLength: 4 }),
+    fc.array(fc.tuple(fc.constantFrom(...drawTraits), step), { maxLength: 3 }),
+  )
+  .map((drawn) => drawn.flat())
   .map((drawn) =>
     Object.fromEntries(
-      drawn.map(([name, step]) => {
+      drawn.map(([name, place]) => {
         const { least, most } = traitDeclarations[name];
-        return [name, least + ((most - least) * step) / 20];
+        return [name, least + ((most - least) * place) / 20];
       }),
     ),
   );
@@ -82,7 +88,7 @@ describe('the simulated loop under any outputs, weather, traits and faults', () 
         fc.array(spell, { minLength: 1, maxLength: 12 }),
         (how, panFull, own, spells) => {
           const site = plumbedSite(...how);
-          const { store, pan, pipe } = partsOf(site, { traits: own });
+          const { store, pan, pipe, pump } = partsOf(site, { traits: own });
           // A store that cannot fill pan and pipes is refused elsewhere.
           fc.pre(store.startKg > pan.fullKg + pipe.fullKg);
           const plant = createPlant(site, { waterC: 35, panC: 20, panFull, traits: own });
@@ -97,6 +103,8 @@ describe('the simulated loop under any outputs, weather, traits and faults', () 
               }));
               advance(plant, outputs, conditions, dtS, there, books.account);
             }
+          // Ice takes its room: no more stands in the pan than its walls hold.
+          expect(panKg(plant)).toBeLessThan(pan.wallKg * 1.0001 + pump.ratedKgS * 1.5 * 60);
           const rows = [plant.pan.core, plant.pan.edge, plant.store, plant.supply, plant.return];
           for (const row of rows) {
             for (const kg of [...row.massKg, ...row.iceKg]) expect(kg).toBeGreaterThanOrEqual(-1e-9);

@@ -58,7 +58,18 @@ describe('a pan below the top of the store', () => {
     expect(codes({ ...below, drain: 'drain-pump' })).toEqual([]);
   });
   it('may stand level with it', () => {
-    expect(codes(section('pan', { heightAboveStoreM: 0 }))).toEqual([]);
+    expect(codes(section('pan', { heightAboveStoreM: 0 }))).not.toContain('pan-below-store');
+  });
+});
+
+describe('a return pipe that carries less than the pump brings', () => {
+  it('is refused with both flows', () => {
+    const narrow = partsOf(siteOf(demoContent()), { traits: { pipeInsideMm: 16 } });
+    const wide = partsOf(siteOf(demoContent()), { traits: { pipeInsideMm: 20 } });
+    const [why] = impossibilities(narrow);
+    expect(why?.code).toBe('return-too-small');
+    expect(why && impossibilityText(why)).toContain('24.0 L/min');
+    expect(impossibilities(wide)).toEqual([]);
   });
 });
 

@@ -98,6 +98,65 @@ describe('water in the demo loop', () => {
     expect(fillFraction(plant)).toBeGreaterThan(0.9);
   });
 
+  it('rises to the wall and runs over it when the return pipe cannot carry what the pump brings', () => {
+    const large = siteOf(demoContent({ store: { volumeL: 5000, headroomL: 520, heightM: 1.3 } }));
+    const plant = createPlant(large, { ...start, panFull: true });
+    const pipe = { ...plant.parts.pipe, gravityKgS: 0.1 };
+    const narrow = { ...plant, parts: { ...plant.parts, pipe } };
+    const { leakedKg } = live(narrow, pumping, 2 * 3600);
+    expect(panKg(narrow)).toBeCloseTo(plant.parts.pan.wallKg, 0);
+    expect(leakedKg).toBeGreaterThan(10);
+  });
+
+  it('finds less room in a pan that is half ice', () => {
+    const plant = createPlant(demo, { ...start, panC: 0, panFull: true });
+    for (const lane of [plant.pan.core, plant.pan.edge])
+      for (const i of lane.massKg.keys()) {
+        lane.iceKg[i] = 0.8 * (lane.massKg[i] ?? 0);
+        lane.massKg[i] = 0.05 * (lane.massKg[i] ?? 0);
+      }
+    live(plant, pumping, 3600, { ...clearNight, airC: -5, longWaveWM2: 230 });
+    expect(panKg(plant)).toBeLessThan(1.02 * plant.parts.pan.fullKg);
+  });
+
+  it('does not move through a frozen supply pipe', () => {
+    const plant = createPlant(demo, { ...start, panFull: true });
+    plant.supply.iceKg.fill(0.3 * (plant.parts.pipe.fullKg / 4));
+    plant.supply.waterC.fill(0);
+    live(plant, pumping, 60, { ...clearNight, airC: -10, longWaveWM2: 230 });
+    expect(plant.moving.flowLMin).toBe(0);
+  });
+
+  it('pulls on after a moment without flow, and no more after a minute', () => {
+    const plant = createPlant(demo, { ...start, panFull: true });
+    live(plant, pumping, 1800);
+    advance(plant, resting, dullNoon, 0.1);
+    expect(plant.returnAirFraction).toBeLessThan(0.1);
+    live(plant, resting, 120);
+    expect(plant.returnAirFraction).toBe(1);
+  });
+
+  it('is pulled by a full return pipe, but not where the water of the pan lies open', () => {
+    const gainLMin = (siphonPullFraction: number) => {
+      const plant = createPlant(demo, { ...start, panFull: true, traits: { siphonPullFraction } });
+      live(plant, pumping, 5);
+      const beforeLMin = plant.moving.flowLMin;
+      live(plant, pumping, 1800);
+      return plant.moving.flowLMin - beforeLMin;
+    };
+    expect(gainLMin(1)).toBeGreaterThan(1.5);
+    expect(gainLMin(0)).toBeLessThan(0.1);
+  });
+
+  it('drains through a hole no faster than Torricelli allows', () => {
+    const plant = createPlant(demo, { ...start, panFull: true });
+    const beforeKg = panKg(plant);
+    live(plant, emptying, 60);
+    // 0.6 of 50 mm under 40 mm of water: 1.04 kg/s.
+    expect((beforeKg - panKg(plant)) / 60).toBeLessThan(1.05);
+    expect((beforeKg - panKg(plant)) / 60).toBeGreaterThan(0.9);
+  });
+
   it('never makes a siphon in a return pipe that is too wide for its flow', () => {
     const plant = createPlant(demo, { ...start, panFull: true, traits: { pipeInsideMm: 60 } });
     live(plant, pumping, 1800);
@@ -240,7 +299,7 @@ describe('heat in the demo loop', () => {
   it('melts snow, and books what that takes', () => {
     const plant = createPlant(demo, { waterC: 20, panC: 30, panFull: true });
     plant.snowKgM2 = 10;
-    const { snowJ } = live(plant, resting, 3600);
+    const { snowJ } = live(plant, resting, 3600, { ...dullNoon, airC: -1 });
     expect(plant.snowKgM2).toBeLessThan(9);
     expect((10 - plant.snowKgM2) * 333_500 * plant.parts.pan.sheetM2).toBeCloseTo(snowJ, -2);
   });

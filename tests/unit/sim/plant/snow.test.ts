@@ -13,9 +13,15 @@ describe('snow on the sheet', () => {
   });
 
   it('gathers as it falls and goes as it melts, never below none', () => {
-    expect(snowAfter(0, 2, 0, 1800)).toBeCloseTo(1, 12);
-    expect(snowAfter(5, 0, 333_500, 10)).toBeCloseTo(4, 12);
-    expect(snowAfter(0.1, 0, 333_500, 10)).toBe(0);
-    expect(snowAfter(0, 0, 0, 10)).toBe(0);
+    expect(snowAfter(0, 2, 0, -2, 1800)).toBeCloseTo(1, 12);
+    expect(snowAfter(5, 0, 333_500, -2, 10)).toBeCloseTo(4, 12);
+    expect(snowAfter(0.1, 0, 333_500, -2, 10)).toBe(0);
+    expect(snowAfter(0, 0, 0, -2, 10)).toBe(0);
+  });
+
+  it('thaws in mild air by 2 to 6 mm a day for each degree (common practice)', () => {
+    const lostKgM2 = 30 - snowAfter(30, 0, 0, 5, 86_400);
+    expect(lostKgM2 / 5).toBeGreaterThan(2);
+    expect(lostKgM2 / 5).toBeLessThan(6);
   });
 });

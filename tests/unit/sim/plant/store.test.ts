@@ -104,6 +104,14 @@ describe('draw-off', () => {
   it('takes nothing when nothing is wanted, or when the tap wants less than the cold water is', () => {
     expect(drawn(demo(), 0)).toEqual({ massKg: 0, drawnJ: 0, madeUpJ: 0 });
     expect(drawn(demo({ traits: { tapC: 12 } }), 10).massKg).toBe(0);
+    expect(drawn(demo({ traits: { tapC: 20, makeUpC: 32 } }, 31), 10).massKg).toBe(0);
+  });
+
+  it('takes no more than there is', () => {
+    const plant = demo();
+    const heldKg = rowKg(plant.store);
+    expect(drawn(plant, 5000).massKg).toBeCloseTo(heldKg, 9);
+    expect(rowKg(plant.store)).toBeCloseTo(heldKg, 9);
   });
 });
 
@@ -156,8 +164,15 @@ describe('the exchanger of a drain-back reservoir', () => {
     }
   });
 
-  it('passes more with its pump than without', () => {
-    expect(run(plant(60, 20), true, 1800)).toBeGreaterThan(1.5 * run(plant(60, 20), false, 1800));
+  it('passes little without its pump, and nothing behind a check valve', () => {
+    expect(run(plant(60, 20), true, 1800)).toBeGreaterThan(3 * run(plant(60, 20), false, 1800));
+    const valved = createPlant(plumbedSite('reservoir', 'low', 'pump-stop'), {
+      waterC: 20,
+      panC: 10,
+      traits: { restExchangeFraction: 0 },
+    });
+    if (valved.reservoir !== null) valved.reservoir.waterC[0] = 60;
+    expect(run(valved, false, 1800)).toBe(0);
   });
 
   it('evens out and never goes past even', () => {

@@ -88,6 +88,21 @@ describe('every plumbing', () => {
     },
   );
 
+  const withPipe = (pipeInsideMm: number, changes: SiteContent = {}) =>
+    surveyOf(siteOf(demoContent(changes)), { traits: { pipeInsideMm } }).warnings.map(({ code }) => code);
+
+  it('warns of a return pipe too wide for its air to be carried away', () => {
+    expect(withPipe(50)).toContain('no-siphon');
+    expect(withPipe(32)).toContain('siphon-doubtful');
+    expect(withPipe(25).filter((code) => /^(no-siphon|siphon-doubtful)$/.test(code))).toEqual([]);
+  });
+
+  it('warns of a flow that the pump does not reach through such pipes', () => {
+    const weak = section('pump', { ratedHeadM: 2.4 });
+    expect(withPipe(16, weak)).toContain('flow-below-rated');
+    expect(withPipe(25, weak)).not.toContain('flow-below-rated');
+  });
+
   it('warns of a pan that cannot be emptied', () => {
     expect(warned({ outlet: 'corner', drain: 'none' })).toContain('no-drain');
     expect(warned()).not.toContain('no-drain');
@@ -103,15 +118,18 @@ const sheetOnly = { panSheetC: { topic: 'a', unit: 'C' }, storeBottomC: { topic:
 
 describe('warnings', () => {
   const rows: readonly (readonly [string, SiteContent, SiteContent])[] = [
-    ['no-siphon', pump({ ratedFlowLMin: 7 }), pump({ ratedFlowLMin: 12 })],
-    ['siphon-doubtful', pump({ ratedFlowLMin: 12 }), pump({ ratedFlowLMin: 24 })],
+    [
+      'siphon-suction',
+      section('pan', { heightAboveStoreM: 0.8 }),
+      section('pan', { heightAboveStoreM: 0.4 }),
+    ],
     ['fill-timeout', settings({ fillTimeS: 900, fillTimeoutS: 1300 }), settings({ fillTimeoutS: 2000 })],
     [
       'fill-time',
       { sensors: sheetOnly, ...settings({ fillTimeS: 1300 }) },
       { sensors: sheetOnly, ...settings({ fillTimeS: 1400 }) },
     ],
-    ['drain-time', settings({ drainTimeS: 300 }), settings({ drainTimeS: 500 })],
+    ['drain-time', settings({ drainTimeS: 500 }), settings({ drainTimeS: 600 })],
     ['slope', section('pan', { heightAboveStoreM: 0.09 }), section('pan', { heightAboveStoreM: 0.12 })],
     [
       'return-uphill',
