@@ -29,13 +29,16 @@ interface AnchorQuestion {
   readonly newestMs: number | null;
   /** Instant that was asked for [UTC ms]. */
   readonly fromMs: number | undefined;
+  /** Where a new log begins [UTC ms]. */
+  readonly firstMs: number;
   readonly stepMs: number;
   readonly wallMs: number;
   readonly speed: number;
 }
 
 /** The clock of controller and device: it goes on where the log stopped, and never back. */
-export function chooseAnchor({ newestMs, fromMs, stepMs, wallMs, speed }: AnchorQuestion): AnchorChoice {
+export function chooseAnchor(question: AnchorQuestion): AnchorChoice {
+  const { newestMs, fromMs, firstMs, stepMs, wallMs, speed } = question;
   const earliestMs = newestMs === null ? undefined : newestMs + stepMs;
   if (fromMs !== undefined && earliestMs !== undefined && fromMs < earliestMs) {
     const until = new Date(earliestMs).toISOString();
@@ -44,6 +47,6 @@ export function chooseAnchor({ newestMs, fromMs, stepMs, wallMs, speed }: Anchor
       reason: `the log reaches until ${until}; --from cannot lie before, or take another --data`,
     };
   }
-  const showsMs = fromMs ?? earliestMs ?? firstInstantMs;
+  const showsMs = fromMs ?? earliestMs ?? firstMs;
   return { ok: true, anchor: { showsMs, atWallMs: wallMs, speed } };
 }

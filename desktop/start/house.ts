@@ -1,21 +1,20 @@
 import { existsSync } from 'node:fs';
 import { logPath } from '../../controller/log/log.ts';
 import { openLogReader } from '../../controller/log/reader.ts';
-import { formatSiteFault, readSiteFile } from '../../controller/site-file.ts';
 import type { MonitorApi } from '../../shared-types/monitor-api.ts';
 import { openMonitorWindow } from '../electron/window.ts';
 import { createHost, type HostOptions } from '../host/host.ts';
 import { wordsOf } from '../host/replies.ts';
 import { pageFolder } from '../web/run.ts';
 import { serveMonitor } from '../web/server.ts';
-import { chooseAnchor, firstInstantMs } from './calendar.ts';
+import { chooseAnchor } from './calendar.ts';
 import { dataFolderFault } from './data-folder.ts';
 import { deferredApi } from './deferred-api.ts';
 import { buildMissingPage, recordFirstDays } from './errands.ts';
 import { type LoopStart, startLoop } from './loop.ts';
 import type { StartOptions } from './options.ts';
 import { createParts, type Parts } from './parts.ts';
-import { siteFile } from './places.ts';
+import { type Play, readPlay } from './play.ts';
 
 /** The whole job on one machine: simulated loop, controller, monitor. */
 export interface House {
@@ -41,7 +40,10 @@ export function createHouse(options: StartOptions): House {
 }
 
 async function run(options: StartOptions, parts: Parts): Promise<string> {
-  const fault = dataFolderFault(options.data) ?? (await buildMissingPage(parts));
+  const read = readPlay(options);
+  if (!read.ok) return read.reason;
+  const { play } = read;
+  const fault = dataFolderFault(play.dataFolder) ?? (await buildMissingPage(parts));
   if (fault !== undefined) return fault;
   const coming = Promise.withResolvers<MonitorApi>();
   const api = deferredApi(coming.promise);
@@ -52,9 +54,9 @@ async function run(options: StartOptions, parts: Parts): Promise<string> {
   const tell = tellOnce(url);
   setTimeout(tell, tellAtMs - performance.now()).unref();
 
-  const begun = await beginLoop(options, parts);
+  const begun = await beginLoop(options, play, parts);
   if (!begun.ok) return begun.reason;
-  const monitor: HostOptions = { brokerUrl: begun.loop.brokerUrl, dataFolder: options.data };
+  const monitor: HostOptions = { brokerUrl: begun.loop.brokerUrl, dataFolder: play.dataFolder };
   const host = createHost(monitor);
   parts.begin(() => ({ stop: host.close }));
   coming.resolve(host);
@@ -64,26 +66,25 @@ async function run(options: StartOptions, parts: Parts): Promise<string> {
 }
 
 /** Records the first days where there are none, then starts controller and device where the log ends. */
-async function beginLoop(options: StartOptions, parts: Parts): Promise<LoopStart> {
-  const read = readSiteFile(siteFile);
-  if (!read.ok) return { ok: false, reason: read.faults.map(formatSiteFault).join('; ') };
-  const { site } = read;
-  const log = logPath(options.data, site.name);
-  if (!existsSync(log)) {
-    // The calendar goes on one step after the last one recorded: at the instant that was asked for.
-    const untilMs = (options.from ?? firstInstantMs) - site.control.stepS * 1000;
-    const fault = await recordFirstDays(parts, options.data, untilMs);
+async function beginLoop(options: StartOptions, play: Play, parts: Parts): Promise<LoopStart> {
+  const { site, dataFolder, firstMs } = play;
+  const log = logPath(dataFolder, site.name);
+  const stepMs = site.control.stepS * 1000;
+  if (play.recordsDays && !existsSync(log)) {
+    // The calendar goes on one step after the last one recorded.
+    const fault = await recordFirstDays(parts, dataFolder, firstMs - stepMs);
     if (fault !== undefined) return { ok: false, reason: fault };
   }
   const choice = chooseAnchor({
-    newestMs: newestOf(log),
+    newestMs: existsSync(log) ? newestOf(log) : null,
     fromMs: options.from,
-    stepMs: site.control.stepS * 1000,
+    firstMs,
+    stepMs,
     // The calendar stands until controller and device have both come up.
     wallMs: Date.now() + comingUpMs,
     speed: options.speed,
   });
-  return choice.ok ? startLoop(parts, site.name, options.data, choice.anchor) : choice;
+  return choice.ok ? startLoop(parts, play, choice.anchor) : choice;
 }
 
 function newestOf(log: string): number | null {

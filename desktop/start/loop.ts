@@ -1,7 +1,8 @@
 import { type ClockAnchor, formatAnchor } from '../../controller/clock.ts';
 import { startChild } from './child.ts';
 import type { Parts } from './parts.ts';
-import { plantStatePath, siteFile } from './places.ts';
+import { plantStatePath } from './places.ts';
+import type { Play } from './play.ts';
 
 /** Controller and simulated device at work. */
 interface Loop {
@@ -17,25 +18,27 @@ export type LoopStart =
 /** Starts the controller with its broker, then the device on that broker; both live by the same clock. */
 export async function startLoop(
   parts: Parts,
-  site: string,
-  dataFolder: string,
+  { siteFile, site, dataFolder, deviceArguments }: Play,
   anchor: ClockAnchor,
 ): Promise<LoopStart> {
-  const shared = ['--site', siteFile, '--clock', formatAnchor(anchor)];
+  const clock = ['--clock', formatAnchor(anchor)];
   const controllerModule = new URL('../../controller/main.mjs', import.meta.url);
   const deviceModule = new URL('../../sim/device/main.ts', import.meta.url);
   const controller = parts.begin(() =>
-    startChild('controller', controllerModule, [...shared, '--data', dataFolder], brokerOf),
+    startChild(
+      'controller',
+      controllerModule,
+      ['--site', siteFile, ...clock, '--data', dataFolder],
+      brokerOf,
+    ),
   );
   const brokerUrl = await controller.ready;
   if (brokerUrl === undefined) return { ok: false, reason: await controller.ended };
 
-  const plantState = plantStatePath(dataFolder, site);
-  const deviceArguments = [...shared, '--broker', brokerUrl, '--plant-state', plantState];
+  const plantState = plantStatePath(dataFolder, site.name);
+  const arguments_ = [...deviceArguments, ...clock, '--broker', brokerUrl, '--plant-state', plantState];
   const device = parts.begin(() =>
-    startChild('device', deviceModule, deviceArguments, (line) =>
-      line === 'device ready' ? line : undefined,
-    ),
+    startChild('device', deviceModule, arguments_, (line) => (line === 'device ready' ? line : undefined)),
   );
   const ended = Promise.race([controller.ended, device.ended]);
   return { ok: true, loop: { brokerUrl, ended } };

@@ -7,6 +7,8 @@ export interface StartOptions {
   readonly port: number;
   /** Seconds of the simulated calendar in a second of the wall. */
   readonly speed: number;
+  /** Scenario file to play in place of the demo. */
+  readonly scenario: string | undefined;
   /** Data folder. */
   readonly data: string;
   /** Where the simulated calendar begins [UTC ms]; undefined: where the log stopped, else a day in June. */
@@ -34,6 +36,7 @@ export function readStartOptions(argv: readonly string[]): StartOptions {
     .option('--no-window', 'serve the browser, open no window')
     .option('--port <number>', 'port of the page; 0: any free one', parsePort, 8080)
     .option('--speed <number>', 'seconds of the simulated calendar in a second', parseSpeed, 60)
+    .option('--scenario <file>', 'play this scenario in place of the demo, with a log of its own')
     .option('--data <folder>', 'folder of the log', 'data')
     .option(
       '--from <instant>',
@@ -41,6 +44,6 @@ export function readStartOptions(argv: readonly string[]): StartOptions {
       parseInstant,
     )
     .parse(argv);
-  const { window, port, speed, data, from } = command.opts<StartOptions>();
-  return { window, port, speed, data, from };
+  const { window, port, speed, scenario, data, from } = command.opts<StartOptions>();
+  return { window, port, speed, scenario, data, from };
 }

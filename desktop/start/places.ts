@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** The loop that is simulated. */
-export const siteFile = fileURLToPath(
+/** The loop of the demo. */
+export const demoSiteFile = fileURLToPath(
   new URL('../../sim/scenarios/quillhaven-wash-house.yaml', import.meta.url),
 );
 

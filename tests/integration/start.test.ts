@@ -178,3 +178,15 @@ describe('the start command refuses in words and starts nothing', () => {
     expect(one.complained).toEqual([expect.stringContaining('--from cannot lie before')]);
   });
 });
+
+describe('the start command with a scenario', () => {
+  it('plays a scenario on its own day, with a log of its own', async () => {
+    const one = start('--scenario', 'sim/scenarios/days/welded-relay.yaml');
+    const door = await openDoor(await one.url());
+    const { decision, site: played } = await snapshotOf(door);
+    expect(played).toBe(site);
+    expect(new Date(decision.nowMs).getUTCFullYear()).toBe(2031);
+    expect(existsSync(logPath(join(data, 'scenarios', 'welded-relay'), site))).toBe(true);
+    door.close();
+  });
+});

@@ -3,18 +3,22 @@ import { readStartOptions } from '../../../desktop/start/options.ts';
 
 const read = (...args: string[]) => readStartOptions(['node', 'start.ts', ...args]);
 
+const nothing = { scenario: undefined, from: undefined };
+
 describe('readStartOptions', () => {
   it('has defaults', () => {
-    expect(read()).toEqual({ window: true, port: 8080, speed: 60, data: 'data', from: undefined });
+    expect(read()).toEqual({ window: true, port: 8080, speed: 60, data: 'data', ...nothing });
   });
 
   it('takes what it is given', () => {
-    const given = '--no-window --port 0 --speed 1.5 --data there --from 2031-01-02T03:04:05Z';
+    const given =
+      '--no-window --port 0 --speed 1.5 --data there --scenario one.yaml --from 2031-01-02T03:04:05Z';
     expect(read(...given.split(' '))).toEqual({
       window: false,
       port: 0,
       speed: 1.5,
       data: 'there',
+      scenario: 'one.yaml',
       from: Date.UTC(2031, 0, 2, 3, 4, 5),
     });
   });
