@@ -3,7 +3,7 @@ import { pipeLossPa } from '../physics/friction.ts';
 import { gravityMS2 } from '../physics/gravity.ts';
 import { pumpHeadM } from '../physics/pump.ts';
 import { waterViscosityM2S } from '../physics/water.ts';
-import { at, waterKgL } from './water.ts';
+import { at, columnOf, waterKgL } from './water.ts';
 
 /** How the loop is put together, as far as water moves by it. */
 export interface Plumbing {
@@ -71,8 +71,10 @@ export function flowTablesOf(circuit: FlowCircuit): FlowTables {
     return inPumpM + throttleM * share * share + count * frictionM(circuit, flowKgS);
   };
   const table = (count: number) =>
-    Array.from({ length: entries + 1 }, (_, i) =>
-      flowAt((i / entries) ** 2 * shutOffM, (flowKgS) => neededM(flowKgS, count), 10 * ratedKgS),
+    columnOf(
+      Array.from({ length: entries + 1 }, (_, i) =>
+        flowAt((i / entries) ** 2 * shutOffM, (flowKgS) => neededM(flowKgS, count), 10 * ratedKgS),
+      ),
     );
   return { shutOffM, throttleM, freeKgS: table(1), siphonKgS: table(2) };
 }

@@ -3,12 +3,14 @@ import { targetsInto } from './pan-shape.ts';
 import { type LaneParts, panCells } from './parts.ts';
 import { createExchange, letIn, letOut, moveAlong } from './row.ts';
 import type { Lane, PlantState } from './state.ts';
-import { at, sum } from './water.ts';
+import { at, column, sum } from './water.ts';
 
 const lastCell = panCells - 1;
+/** A lane is full, and equally so in all its cells, but for rounding. */
+const fullFraction = 1 - 1e-12;
 /** Work space of the moves; empty between them. */
 const alongPan = createExchange(panCells);
-const targetKg = Array.from({ length: panCells }, () => 0);
+const targetKg = column(panCells, 0);
 
 /** Mass times temperature that left the pan with each of its flows [kg °C]. */
 export interface PanLeft {
@@ -76,8 +78,11 @@ function moveLane(
   letOut(alongPan, low, outFraction * (drainKg + leakKg));
   letOut(alongPan, 0, outFraction * backKg);
   const restKg = Math.max(0, sum(lane.massKg) + inKg - outKg);
-  targetsInto(targetKg, shapes, restKg, parts.cellKg);
-  moveAlong(lane, alongPan, targetKg);
+  if (restKg >= fullFraction * panCells * parts.cellKg) moveAlong(lane, alongPan);
+  else {
+    targetsInto(targetKg, shapes, restKg, parts.cellKg);
+    moveAlong(lane, alongPan, targetKg);
+  }
   left.outletKgC += outFraction * outletKg * at(lane.waterC, lastCell);
   left.drainKgC += outFraction * drainKg * at(lane.waterC, low);
   left.leakKgC += outFraction * leakKg * at(lane.waterC, low);

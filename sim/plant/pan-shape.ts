@@ -1,4 +1,4 @@
-import { at } from './water.ts';
+import { at, columnOf } from './water.ts';
 
 /** Steps of filling for which the shape of the water is kept. */
 const steps = 64;
@@ -24,7 +24,7 @@ export function fillShapes(cells: number, depthM: number, fallM: number, thereAn
       shapes.push(filled / slicesPerCell);
     }
   }
-  return shapes;
+  return columnOf(shapes);
 }
 
 function floorHeightsM(count: number, fallM: number, thereAndBack: boolean): number[] {

@@ -1,4 +1,4 @@
-import { at, iceAsWater, type Row } from './water.ts';
+import { at, column, iceAsWater, type Row } from './water.ts';
 
 /** Water that is about to enter and leave the cells of a row, one number a cell. */
 export interface Exchange {
@@ -13,8 +13,13 @@ export interface Exchange {
 }
 
 export function createExchange(count: number): Exchange {
-  const column = () => Array.from({ length: count }, () => 0);
-  return { inKg: column(), inKgC: column(), outKg: column(), onwardKg: column(), pendingKg: 0 };
+  return {
+    inKg: column(count, 0),
+    inKgC: column(count, 0),
+    outKg: column(count, 0),
+    onwardKg: column(count, 0),
+    pendingKg: 0,
+  };
 }
 
 export function letIn(exchange: Exchange, cell: number, massKg: number, waterC: number): void {

@@ -6,7 +6,7 @@ import { makes, numberOf } from './makes.ts';
 import { faultyTruth, faultyValue, nothingIsSent, slownessOf, wiredTo } from './sensor-faults.ts';
 import type { PlantState } from './state.ts';
 import { trueValues } from './truth.ts';
-import { at } from './water.ts';
+import { at, column, columnOf } from './water.ts';
 
 /** What a sensor gives: a number in the channel's unit, or why there is none. */
 export type SensorValue = number | 'open-circuit' | 'short-circuit';
@@ -16,16 +16,16 @@ const noFaults: readonly Fault[] = [];
 const count = channels.length;
 
 /** The makes as columns of numbers, since they are asked in every step. */
-const lagS = makes.map((make) => make.lagS);
-const airFraction = makes.map((make) => make.airFraction);
-const noise = makes.map((make) => make.noise);
-const offset = makes.map((make) => make.offset);
-const scale = makes.map((make) => make.scale);
-const stepsPerUnit = makes.map((make) => make.stepsPerUnit);
-const least = makes.map((make) => make.least);
+const lagS = columnOf(makes.map((make) => make.lagS));
+const airFraction = columnOf(makes.map((make) => make.airFraction));
+const noise = columnOf(makes.map((make) => make.noise));
+const offset = columnOf(makes.map((make) => make.offset));
+const scale = columnOf(makes.map((make) => make.scale));
+const stepsPerUnit = columnOf(makes.map((make) => make.stepsPerUnit));
+const least = columnOf(makes.map((make) => make.least));
 
 /** Share of its way that each sensor goes in a step, for the length that was asked for last. */
-const followed = { dtS: Number.NaN, fractions: makes.map(() => 0) };
+const followed = { dtS: Number.NaN, fractions: column(count, 0) };
 
 function followedFractions(dtS: number): readonly number[] {
   const { fractions } = followed;
@@ -129,7 +129,7 @@ const noiseStream = 100;
 const lifeStream = 200;
 
 /** Where in the range of its make each sensor's error for life lies, -1 to 1, for the seed that was asked for last. */
-const life = { seed: Number.NaN, draws: makes.map(() => 0) };
+const life = { seed: Number.NaN, draws: column(count, 0) };
 
 function lifeDrawsOf(seed: number): readonly number[] {
   if (life.seed !== seed) {

@@ -216,7 +216,7 @@ export const traitDeclarations = {
   },
   drawnStoreFraction: {
     unit: '1',
-    default: 0.25,
+    default: 0.5,
     least: 0,
     most: 10,
     meaning: 'Water wanted at the tap in a day, over the water of the store.',

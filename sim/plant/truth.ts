@@ -3,7 +3,7 @@ import type { Conditions } from '../weather/conditions.ts';
 import { numberOf } from './makes.ts';
 import { panCells, pipeNodes, storeLayers } from './parts.ts';
 import type { PlantState } from './state.ts';
-import { at, rowKg, sum } from './water.ts';
+import { at, column, rowKg, sum } from './water.ts';
 
 /** Below this share of a full cell its thermometer comes out of the water. */
 const wetFraction = 0.1;
@@ -14,7 +14,7 @@ const middleLayer = storeLayers >> 1;
 const lastLayer = storeLayers - 1;
 
 /** Work space; whoever asks for truths reads it before the next question. */
-const truths: number[] = channels.map(() => 0);
+const truths = column(channels.length, 0);
 
 /**
  * The true value at every channel's place, in the channel's unit and in the order of the list of channels.

@@ -29,9 +29,29 @@ export function at(column: readonly number[], index: number): number {
   return column[index] as number;
 }
 
+/**
+ * A column of equal numbers that is fractional to the machine from its beginning: an engine that has met one kind
+ * of column everywhere reads all of them without asking, which halves the cost of a step.
+ */
+export function column(count: number, value: number): number[] {
+  const numbers: number[] = [];
+  for (let i = 0; i < count; i++) numbers.push(0.5);
+  return numbers.fill(value);
+}
+
+/** The same column, of the kind that `column` makes. */
+export function columnOf(values: readonly number[]): number[] {
+  const numbers = column(values.length, 0);
+  for (let i = 0; i < values.length; i++) numbers[i] = at(values, i);
+  return numbers;
+}
+
 export function createRow(count: number, totalKg: number, waterC: number): Row {
-  const column = (value: number) => Array.from({ length: count }, () => value);
-  return { massKg: column(totalKg / count), waterC: column(waterC), iceKg: column(0) };
+  return {
+    massKg: column(count, totalKg / count),
+    waterC: column(count, waterC),
+    iceKg: column(count, 0),
+  };
 }
 
 export function sum(column: readonly number[]): number {
