@@ -1,3 +1,5 @@
+import { instantsOf, type Zone, zoneOf } from '../weather/local-time.ts';
+
 const minuteMs = 60_000;
 const dayMs = 1440 * minuteMs;
 
@@ -35,42 +37,19 @@ function isDate(date: string): boolean {
  * that runs at `afterMs`.
  *
  * A minute that the clocks show twice is the first of both; one that they skip is as much later as they skip.
+ *
+ * @throws RangeError when the zone is unknown; a checked site names a known one.
  */
 export function instantOf({ date, minuteOfDay }: LocalMoment, afterMs: number, timeZone: string): number {
-  const shownAt = shownIn(timeZone);
-  if (date !== null) return instantShowing(Date.parse(date) + minuteOfDay * minuteMs, shownAt);
-  const nowShowsMs = Math.floor(shownAt(afterMs) / minuteMs) * minuteMs;
+  const zone = zoneOf(timeZone);
+  if (zone === undefined) throw new RangeError(`${timeZone} is no time zone`);
+  if (date !== null) return instantShowing(Date.parse(date) + minuteOfDay * minuteMs, zone);
+  const nowShowsMs = Math.floor((afterMs + zone.offsetMs(afterMs)) / minuteMs) * minuteMs;
   const today = Math.floor(nowShowsMs / dayMs) * dayMs + minuteOfDay * minuteMs;
-  return instantShowing(today < nowShowsMs ? today + dayMs : today, shownAt);
+  return instantShowing(today < nowShowsMs ? today + dayMs : today, zone);
 }
 
-/** What the clocks of a zone show, as if it were UTC. */
-function shownIn(timeZone: string): (atMs: number) => number {
-  const format = new Intl.DateTimeFormat('en-US', {
-    timeZone,
-    calendar: 'iso8601',
-    numberingSystem: 'latn',
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: 'numeric',
-    day: 'numeric',
-    hour: 'numeric',
-    minute: 'numeric',
-    second: 'numeric',
-  });
-  return (atMs) => {
-    const parts: Record<string, number> = {};
-    for (const { type, value } of format.formatToParts(atMs)) parts[type] = Number(value);
-    const { year = 0, month = 1, day = 1, hour = 0, minute = 0, second = 0 } = parts;
-    return Date.UTC(year, month - 1, day, hour, minute, second);
-  };
-}
-
-function instantShowing(showsMs: number, shownAt: (atMs: number) => number): number {
-  // The offset of half a day before is in force until a change; that of half a day after, from it on.
-  const before = showsMs - dayMs / 2;
-  const after = showsMs + dayMs / 2;
-  const early = showsMs - (shownAt(before) - before);
-  const late = showsMs - (shownAt(after) - after);
-  return shownAt(early) === showsMs || shownAt(late) !== showsMs ? early : late;
+function instantShowing(showsMs: number, zone: Zone): number {
+  // Where the clocks skip it, the offset that was in force before makes it as much later as they skip.
+  return instantsOf(showsMs, zone)[0] ?? showsMs - zone.offsetMs(showsMs - dayMs);
 }
