@@ -5,8 +5,10 @@ import {
   type Check,
   finiteOrNull,
   flag,
+  fraction,
   isListOf,
   isValues,
+  powerOrNull,
   record,
   text,
   textOrNull,
@@ -144,7 +146,7 @@ const isOutputs: Check = (value) => {
   const outputs = record(value);
   return (
     outputs !== null &&
-    amount(outputs['pumpFraction']) &&
+    fraction(outputs['pumpFraction']) &&
     flag(outputs['drainOpen']) &&
     flag(outputs['drainPumpOn']) &&
     flag(outputs['exchangerPumpOn'])
@@ -197,7 +199,7 @@ const isOperator: Check = (value) => {
 const isMeter: Check = (value) => {
   const meter = record(value);
   return (
-    meter !== null && isTotals(meter['total']) && isTotals(meter['dayStart']) && finiteOrNull(meter['rateW'])
+    meter !== null && isTotals(meter['total']) && isTotals(meter['dayStart']) && powerOrNull(meter['rateW'])
   );
 };
 

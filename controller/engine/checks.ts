@@ -4,6 +4,11 @@ export type Check = (value: unknown) => boolean;
 
 /** A count or a total. */
 export const amount: Check = (value) => finite(value) && value >= 0;
+/** The speed of a pump. */
+export const fraction: Check = (value) => finite(value) && value >= 0 && value <= 1;
+/** A heat rate that no loop reaches, yet far from where a sum would run over [W]. */
+const mostW = 1e12;
+export const powerOrNull: Check = (value) => value === null || (finite(value) && Math.abs(value) <= mostW);
 export const flag: Check = (value) => value === true || value === false;
 export const text: Check = (value) => typeof value === 'string';
 export const finiteOrNull: Check = (value) => value === null || finite(value);

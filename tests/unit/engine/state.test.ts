@@ -66,6 +66,15 @@ describe('the state', () => {
     expect(refused).toBeGreaterThan(200);
   });
 
+  it.each([
+    [['outputs', 'pumpFraction'], 7e305],
+    [['outputs', 'pumpFraction'], 1.01],
+    [['meter', 'rateW'], 1e300],
+  ])('with %o of %d, whose totals would run over, is not taken up', (path, value) => {
+    const { state } = circulatingLoop(site).run(60);
+    expect(reviveState(disturb(state, path, value))).toBeUndefined();
+  });
+
   it('is changed by no step', () => {
     const loop = circulatingLoop(site);
     const before = JSON.stringify(loop.state);
