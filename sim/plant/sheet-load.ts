@@ -28,7 +28,8 @@ const rainWM2KPerMmH = waterJKgK / 3600;
  * The collector's coefficients speak of the water; here they act on the sheet, which is warmer by what it
  * takes to pass the heat on. With the conductance h between them and the loss U of the form, both gain and
  * loss of the sheet are larger by 1 / (1 - U/h), so that at the rated flow and full contact the water gets
- * just what the form says, and less with a worse one.
+ * what the form says, less what goes through the walls, and less again with a worse contact. In a wind where
+ * that would gather more than all the sun, the gain stops at all of it.
  *
  * @param flowFraction - Flow over the rated flow, 0 and more.
  */

@@ -1,7 +1,8 @@
+import { fusionJKg } from './water.ts';
+
 /** Fresh to settled snow: 150 kg/m3 and 0.15 W/mK (from memory, in the usual order of size). */
 const snowKgM3 = 150;
 const snowWMK = 0.15;
-const fusionJKg = 333_500;
 /** From a warm sheet to the snow that melts on it. */
 const meltWM2K = 30;
 /** This much covers the sheet, and a closed cover keeps this share of the sun away. */

@@ -5,7 +5,7 @@
 export const waterKgL = 0.9982;
 export const waterJKgK = 4184;
 /** Heat of fusion; published values run from 333.4 to 333.6 kJ/kg. Heat capacity of ice from memory. */
-const fusionJKg = 333_500;
+export const fusionJKg = 333_500;
 const iceJKgK = 2100;
 /** Heat capacity of ice over that of water. */
 export const iceAsWater = iceJKgK / waterJKgK;
@@ -31,7 +31,7 @@ export function at(column: readonly number[], index: number): number {
 
 /**
  * A column of equal numbers that is fractional to the machine from its beginning: an engine that has met one kind
- * of column everywhere reads all of them without asking, which halves the cost of a step.
+ * of column everywhere reads all of them without asking of which kind each is.
  */
 export function column(count: number, value: number): number[] {
   const numbers: number[] = [];
