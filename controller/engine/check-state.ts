@@ -14,6 +14,7 @@ import {
   textOrNull,
 } from './checks.ts';
 import { finite } from './input.ts';
+import { learntMeaning } from './learnt.ts';
 import { type EngineState, stateVersion } from './state.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
@@ -41,6 +42,12 @@ const isPhase: Check = (value) => {
     default:
       return false;
   }
+};
+
+const isLearnt: Check = (value) => {
+  if (!isValues(value)) return false;
+  for (const name in record(value)) if (!Object.hasOwn(learntMeaning, name)) return false;
+  return true;
 };
 
 const isTotals: Check = (value) => {
@@ -73,6 +80,16 @@ const isChannelMemory: Check = (value) => {
     finite(memory['arrivedMs']) &&
     amount(memory['unreadable']) &&
     textOrNull(memory['cause'])
+  );
+};
+
+const isSunClock: Check = (value) => {
+  const clock = record(value);
+  return (
+    clock !== null &&
+    finiteOrNull(clock['atMs']) &&
+    finiteOrNull(clock['apartMs']) &&
+    finite(clock['apartSinceMs'])
   );
 };
 
@@ -217,6 +234,7 @@ export function isState(value: unknown): value is EngineState {
     amount(state['runMs']) &&
     flag(state['stepped']) &&
     textOrNull(state['localDay']) &&
+    isSunClock(state['sunClock']) &&
     isSensing(state['sensing']) &&
     isPhase(state['phase']) &&
     isWater(state['water']) &&
@@ -230,6 +248,6 @@ export function isState(value: unknown): value is EngineState {
     isOperator(state['operator']) &&
     isMeter(state['meter']) &&
     isAlarms(state['alarms']) &&
-    isValues(state['learnt'])
+    isLearnt(state['learnt'])
   );
 }

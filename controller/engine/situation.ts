@@ -10,6 +10,8 @@ export interface Situation {
   readonly runMs: number;
   readonly elapsedMs: number;
   readonly localDay: string | null;
+  /** Height of the sun above the horizon [deg]; null while no calendar was heard. */
+  readonly sunHeightDeg: number | null;
   readonly readings: TrustedReadings;
   readonly facts: Facts;
   /** What fresh feedback says of the drain valve: true for open; null where nothing tells. */
@@ -20,10 +22,10 @@ export interface Situation {
 
 /** The same situation with another state. */
 export function withState(
-  { runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings }: Situation,
+  { runMs, elapsedMs, localDay, sunHeightDeg, readings, facts, drainSays, site, settings }: Situation,
   state: EngineState,
 ): Situation {
-  return { state, runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings };
+  return { state, runMs, elapsedMs, localDay, sunHeightDeg, readings, facts, drainSays, site, settings };
 }
 
 /**

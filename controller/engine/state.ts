@@ -3,9 +3,10 @@ import type { Channel } from '../../shared-types/channels.ts';
 import type { Outputs, Totals } from '../../shared-types/engine.ts';
 import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
+import { unknownSunClock } from './sun/clock.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
-export const stateVersion = 2;
+export const stateVersion = 3;
 
 /** A reason before it is put into words. */
 export interface Cause {
@@ -74,6 +75,15 @@ export interface GainMemory {
   readonly sinceMs: number;
 }
 
+/** By which instant the sun is judged. */
+export interface SunClock {
+  /** That instant [UTC ms]; null while no calendar was heard. */
+  readonly atMs: number | null;
+  /** How far the calendar is ahead of it, and since when it says so [steady ms]; null while they agree. */
+  readonly apartMs: number | null;
+  readonly apartSinceMs: number;
+}
+
 type LatchedFrost = 'frost-measured' | 'frost-blind';
 export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
@@ -103,6 +113,7 @@ export interface EngineState {
   readonly runMs: number;
   readonly stepped: boolean;
   readonly localDay: string | null;
+  readonly sunClock: SunClock;
   readonly sensing: Readonly<Partial<Record<Channel, ChannelMemory>>>;
   readonly phase: Phase;
   readonly water: WaterMemory;
@@ -177,6 +188,7 @@ export function initialState(): EngineState {
     runMs: 0,
     stepped: false,
     localDay: null,
+    sunClock: unknownSunClock,
     sensing: {},
     phase: { name: 'emptying', sinceMs: 0, cause: startUp },
     water: unknownWater,

@@ -27,6 +27,8 @@ import { advance, type Move } from './sequence/advance.ts';
 import { recentStarts } from './sequence/least-times.ts';
 import { type Command, isPumping, type Situation, withState } from './situation.ts';
 import type { EngineState } from './state.ts';
+import { updateSunClock } from './sun/clock.ts';
+import { sunHeightDeg } from './sun/position.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
 
@@ -99,6 +101,8 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
   const facts = factsOf(readings);
   const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
   const localDay = input.localDay ?? before.localDay;
+  const sunClock = updateSunClock(before.sunClock, input.nowMs, unseen ? null : elapsedMs, runMs);
+  const height = sunClock.atMs === null ? null : sunHeightDeg(sunClock.atMs, site.location);
   const { phase } = before;
   const { levelMm } = facts;
   const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
@@ -107,12 +111,24 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
     ...before,
     runMs,
     localDay,
+    sunClock,
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
     frost: updateFrost(before.frost, facts, settings, runMs),
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
-  return { state, runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings };
+  return {
+    state,
+    runMs,
+    elapsedMs,
+    localDay,
+    sunHeightDeg: height,
+    readings,
+    facts,
+    drainSays,
+    site,
+    settings,
+  };
 }
 
 /** Brings the memories of hazards, wants and the meter up to this step. */

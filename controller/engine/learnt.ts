@@ -1,0 +1,5 @@
+/**
+ * What the engine may learn about a loop and keep, by name; a name ends in its unit. What was not learnt yet
+ * is not there.
+ */
+export const learntMeaning: Readonly<Record<string, string>> = {};
