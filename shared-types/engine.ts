@@ -105,6 +105,8 @@ export const beliefSchema = z.strictObject({
   /** Pan (outlet, else sheet) minus store bottom. */
   differenceK: z.number().nullable(),
   netGainW: z.number().nullable(),
+  /** What the rest of the day may bring, if it goes on as it was; no promise of the weather's. */
+  dayPromiseJ: z.number().nullable(),
   /** Heat in the pan above the store bottom. */
   heatAtStakeJ: z.number().nullable(),
   timeToFreezingS: z.number().nullable(),

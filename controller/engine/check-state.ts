@@ -149,7 +149,7 @@ const isTimers: Check = (value) => {
     finiteOrNull(timers['stopMs']) &&
     finiteOrNull(timers['noFlowMs']) &&
     finiteOrNull(timers['drainOpenMs']) &&
-    finiteOrNull(timers['closingMs'])
+    finiteOrNull(timers['losingMs'])
   );
 };
 
@@ -157,6 +157,20 @@ const isGain: Check = (value) => {
   if (value === null) return true;
   const gain = record(value);
   return gain !== null && finite(gain['lowC']) && finite(gain['sinceMs']);
+};
+
+const isHarvest: Check = (value) => {
+  const harvest = record(value);
+  return (
+    harvest !== null &&
+    powerOrNull(harvest['gainW']) &&
+    finiteOrNull(harvest['dryC']) &&
+    amount(harvest['clearFraction']) &&
+    amount(harvest['lostJ']) &&
+    finiteOrNull(harvest['lookedMs']) &&
+    finiteOrNull(harvest['hourJ']) &&
+    finiteOrNull(harvest['dayJ'])
+  );
 };
 
 const isOutputs: Check = (value) => {
@@ -240,6 +254,7 @@ export function isState(value: unknown): value is EngineState {
     isWater(state['water']) &&
     isTimers(state['timers']) &&
     isGain(state['gain']) &&
+    isHarvest(state['harvest']) &&
     isOutputs(state['outputs']) &&
     isPump(state['pump']) &&
     isFrost(state['frost']) &&

@@ -66,6 +66,7 @@ function safeDecision(
       flowProven: false,
       differenceK: null,
       netGainW: null,
+      dayPromiseJ: null,
       heatAtStakeJ: null,
       timeToFreezingS: null,
     },

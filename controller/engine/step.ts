@@ -29,6 +29,8 @@ import { type Command, isPumping, type Situation, withState } from './situation.
 import type { EngineState } from './state.ts';
 import { updateSunClock } from './sun/clock.ts';
 import { sunHeightDeg } from './sun/position.ts';
+import { netGainW } from './want/net-gain.ts';
+import { updateHarvest } from './want/outlook.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
 
@@ -133,6 +135,12 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
 
 /** Brings the memories of hazards, wants and the meter up to this step. */
 function judge(situation: Situation, heat: HeatReading): Situation {
+  const harvest = updateHarvest(situation, netGainW(situation, heat.rateW));
+  const weighed = withState(situation, { ...situation.state, harvest });
+  return withMemories(weighed, heat);
+}
+
+function withMemories(situation: Situation, heat: HeatReading): Situation {
   const { state, facts, site, settings } = situation;
   return withState(situation, {
     ...state,
@@ -220,7 +228,7 @@ function tell(
       flowLMin: heat.flowLMin,
       estimated: heat.estimated,
     },
-    belief: beliefOf(situation, heat.rateW),
+    belief: beliefOf(situation),
     answer,
   };
 }
