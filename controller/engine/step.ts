@@ -14,6 +14,7 @@ import { updateHeat } from './hazards/heat.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
+import { withLearnt } from './learnt.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
@@ -94,7 +95,8 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
 }
 
 /** Brings the state up to this instant: time, day, readings, water, frost. */
-function senseAll(given: EngineState, input: SoundInput, site: Site, settings: Settings): Situation {
+function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Settings): Situation {
+  const settings = withLearnt(asSet, given.learnt);
   const runMs = given.runMs + (input.elapsedMs ?? 0);
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
