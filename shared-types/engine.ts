@@ -25,6 +25,7 @@ export const operationSchema = z.discriminatedUnion('kind', [
     alarm: alarmCodeSchema,
     minutes: z.number().min(5).max(1440),
   }),
+  z.strictObject({ kind: z.literal('unshelve'), alarm: alarmCodeSchema }),
 ]);
 export type Operation = z.infer<typeof operationSchema>;
 
@@ -125,6 +126,7 @@ export const answerCodes = [
   'nothing-to-do',
   'settings-refused',
   'no-such-alarm',
+  'not-shelvable',
 ] as const;
 export const answerSchema = z.strictObject({
   id: z.string(),

@@ -100,6 +100,9 @@ const isSensing: Check = (value) => {
   return true;
 };
 
+const isAlarmNameOrNull: Check = (value) =>
+  value === null || (typeof value === 'string' && alarmNames.has(value));
+
 const isAlarmMemory: Check = (value) => {
   const alarm = record(value);
   return (
@@ -108,6 +111,10 @@ const isAlarmMemory: Check = (value) => {
     flag(alarm['active']) &&
     flag(alarm['acknowledged']) &&
     finite(alarm['raisedMs']) &&
+    finite(alarm['activeSinceMs']) &&
+    finiteOrNull(alarm['returnedMs']) &&
+    amount(alarm['repeats']) &&
+    isAlarmNameOrNull(alarm['head']) &&
     finiteOrNull(alarm['shelvedUntilMs']) &&
     finiteOrNull(alarm['shelvedUntilUtcMs']) &&
     isValues(alarm['values']) &&

@@ -116,6 +116,12 @@ export interface AlarmMemory {
   readonly acknowledged: boolean;
   /** UTC instant of the last raising; a label. */
   readonly raisedMs: number;
+  /** When it was raised and when it returned last [steady ms], and how often it came again soon after. */
+  readonly activeSinceMs: number;
+  readonly returnedMs: number | null;
+  readonly repeats: number;
+  /** Alarm that explains this one; null while it stands for itself. */
+  readonly head: AlarmCode | null;
   /** End of a shelving [steady ms], and the same as a UTC label. */
   readonly shelvedUntilMs: number | null;
   readonly shelvedUntilUtcMs: number | null;
