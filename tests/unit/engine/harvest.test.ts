@@ -296,6 +296,16 @@ describe('emptying that does not end', () => {
     expect(loop.phase).toBe('empty');
   });
 
+  it('believes no time for which the level was seen full, should the level be lost', () => {
+    const loop = restingLoop(level).run(60);
+    loop.ask({ kind: 'empty' });
+    loop.run(300).without('panLevelMm').run(55);
+    expect([loop.phase, loop.last.belief.water]).toEqual(['emptying', 'full']);
+    expect(loop.alarm('not-emptying')).toMatchObject({ active: true });
+    loop.run(5);
+    expect(loop.phase).toBe('empty');
+  });
+
   it('goes on while an operator wants the pan empty', () => {
     const loop = restingLoop(level).run(60);
     loop.ask({ kind: 'empty' });
