@@ -172,6 +172,7 @@ const isHarvest: Check = (value) => {
     harvest !== null &&
     powerOrNull(harvest['gainW']) &&
     finiteOrNull(harvest['dryC']) &&
+    finiteOrNull(harvest['dryClearFraction']) &&
     amount(harvest['clearFraction']) &&
     amount(harvest['lostJ']) &&
     finiteOrNull(harvest['lookedMs']) &&

@@ -91,6 +91,8 @@ export interface HarvestMemory {
   readonly gainW: number | null;
   /** Mean of the dry sheet [°C]; null while the pan is not empty. */
   readonly dryC: number | null;
+  /** How clear the sky was by the dry sheet before the pan was last filled; null when that was not to be told. */
+  readonly dryClearFraction: number | null;
   /** How clear the day was so far: 0 for black, 1 for a clear sky. */
   readonly clearFraction: number;
   /** Heat that the full pan lost and has not gained back [J]. */

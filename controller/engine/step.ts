@@ -6,6 +6,7 @@ import { listAlarms } from './alarms/list.ts';
 import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
 import { isState } from './check-state.ts';
+import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
@@ -182,7 +183,8 @@ function carryOut(
   const { state, site, settings, runMs } = situation;
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS);
+  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
+  const outputs = outputsOf(phase, water, site, settings.drainTimeS, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,
