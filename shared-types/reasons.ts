@@ -22,6 +22,7 @@ export const reasonCodes = [
   'resting-no-gain',
   'resting-colder-than-store',
   'emptying-no-gain',
+  'difference-doubted',
   'emptied',
   'filled',
   // the operator asked

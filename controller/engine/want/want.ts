@@ -4,6 +4,7 @@ import { heldFor } from '../blocks/hold.ts';
 import type { Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
+import { wantInDoubt } from './doubt.ts';
 import { needsFill, settlingMs } from './timers.ts';
 import { trendKS } from './trend.ts';
 
@@ -18,6 +19,10 @@ const leastEmptyMin = 30;
 
 /** What the loop itself would do now for the sake of heat. */
 export function want(situation: Situation): Command {
+  return wantInDoubt(situation) ?? wantForHeat(situation);
+}
+
+function wantForHeat(situation: Situation): Command {
   const { phase } = situation.state;
   switch (phase.name) {
     case 'empty':

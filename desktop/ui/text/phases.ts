@@ -36,6 +36,7 @@ export const reasonTitles: Readonly<Record<ReasonCode, string>> = {
   'circulating-for-heat': 'bringing heat home',
   'circulating-least-on': 'the pump runs its least time',
   'resting-no-gain': 'nothing to gain at the moment',
+  'difference-doubted': 'sensor in doubt',
   'resting-colder-than-store': 'pan colder than the store',
   'emptying-no-gain': 'no more gain, the water comes home',
   emptied: 'emptied',
