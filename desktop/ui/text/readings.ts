@@ -27,4 +27,5 @@ export const alarmStateTitles: Readonly<Record<AlarmState, string>> = {
   acknowledged: 'seen',
   'returned-unacknowledged': 'over, not yet seen',
   shelved: 'shelved',
+  suppressed: 'follows from another',
 };
