@@ -20,7 +20,10 @@ import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
 import { assertSafe, outputsOf } from './outputs.ts';
+import { learnPair } from './pair/learn.ts';
 import { isUnseen, restart } from './restart.ts';
+import { withDoubts } from './sense/doubt/apply.ts';
+import { updateWatch } from './sense/doubt/watch.ts';
 import { drainSaysOf } from './sense/drain-says.ts';
 import { factsOf } from './sense/facts.ts';
 import { updateWater } from './sense/pan-water.ts';
@@ -102,8 +105,10 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
   const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
-  const { readings, sensing } = sense(input.readings, before.sensing, site, settings, runMs);
-  const facts = factsOf(readings);
+  const sensed = sense(input.readings, before.sensing, site, settings, runMs);
+  const { sensing } = sensed;
+  const readings = withDoubts(sensed.readings, before.watch, runMs);
+  const facts = factsOf(readings, before.learnt);
   const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
   const localDay = input.localDay ?? before.localDay;
   const sunClock = updateSunClock(before.sunClock, input.nowMs, unseen ? null : elapsedMs, runMs);
@@ -147,6 +152,8 @@ function withMemories(situation: Situation, heat: HeatReading): Situation {
   const { state, facts, site, settings } = situation;
   return withState(situation, {
     ...state,
+    watch: updateWatch(situation),
+    learnt: learnPair(situation),
     timers: updateTimers(situation),
     gain: updateGain(situation),
     frost: updateKeepWarm(situation),

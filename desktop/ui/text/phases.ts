@@ -38,6 +38,7 @@ export const reasonTitles: Readonly<Record<ReasonCode, string>> = {
   'circulating-for-heat': 'bringing heat home',
   'circulating-least-on': 'the pump runs its least time',
   'resting-no-gain': 'nothing to gain at the moment',
+  'difference-doubted': 'sensor in doubt',
   'resting-colder-than-store': 'pan colder than the store',
   'resting-through-gap': 'waiting for the sun to come back',
   'circulating-through-gap': 'running on until the sun is back',

@@ -122,7 +122,13 @@ function afterEmptying(): Loop {
   return loop.set({ panOutletC: 40, panSheetC: 40 }).run(60).set({ storeBottomC: 3 }).run(60);
 }
 
+function doubtedStore(): Loop {
+  const loop = circulatingLoop(site).set({ panInletC: 26, panOutletC: 29, panSheetC: 29 });
+  return loop.run(900, 10);
+}
+
 const decisions: readonly Decision[] = [
+  doubtedStore,
   frostThenRelease,
   blindFrost,
   failures,
