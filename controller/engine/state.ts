@@ -84,7 +84,22 @@ export interface SunClock {
   readonly apartSinceMs: number;
 }
 
-type LatchedFrost = 'frost-measured' | 'frost-blind';
+/** The coldest air of this local day [°C], null while it was not read, and of the days before, newest last. */
+export interface AirLows {
+  readonly todayC: number | null;
+  readonly daysC: readonly number[];
+}
+
+/** How a full, resting pan cools. */
+export interface FallMemory {
+  /** Begin of the running window [steady ms], and the pan's coldest reading then [°C]. */
+  readonly sinceMs: number;
+  readonly fromC: number;
+  /** How fast it fell in the windows before, newest last [K/s]. */
+  readonly fallsKS: readonly number[];
+}
+
+type LatchedFrost = 'frost-measured' | 'frost-trend' | 'frost-blind';
 export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
@@ -127,8 +142,19 @@ export interface EngineState {
     readonly warmMs: number | null;
     /** Since when the pan is kept warm from the store [steady ms]. */
     readonly keepWarmMs: number | null;
+    /** Temperature to which the sheet falls this night [°C]; null while no frost is predicted. */
+    readonly nightC: number | null;
+    readonly storeCold: boolean;
+    readonly fall: FallMemory | null;
   };
-  readonly heat: { readonly storeFull: boolean; readonly linerHot: boolean };
+  readonly airLows: AirLows;
+  readonly heat: {
+    readonly storeFull: boolean;
+    readonly linerHot: boolean;
+    readonly scalding: boolean;
+    /** The store is being cooled through the pan. */
+    readonly cooling: boolean;
+  };
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
   readonly meter: {
@@ -196,8 +222,9 @@ export function initialState(): EngineState {
     gain: null,
     outputs: safeOutputs,
     pump: { sinceMs: 0, startsMs: [] },
-    frost: { latched: null, warmMs: null, keepWarmMs: null },
-    heat: { storeFull: false, linerHot: false },
+    frost: { latched: null, warmMs: null, keepWarmMs: null, nightC: null, storeCold: false, fall: null },
+    airLows: { todayC: null, daysC: [] },
+    heat: { storeFull: false, linerHot: false, scalding: false, cooling: false },
     failure: { count: 0, cause: null },
     operator: { lease: null, seen: [] },
     meter: { total: noTotals, dayStart: noTotals, rateW: null },

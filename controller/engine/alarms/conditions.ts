@@ -1,12 +1,14 @@
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
 import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
+import { isOutOfSeason, isSeasonNear } from '../hazards/air-lows.ts';
 import { isFrostUnseen } from '../hazards/frost.ts';
+import { daysToFrostSeason } from '../hazards/frost-season.ts';
 import { linerHotC } from '../hazards/heat.ts';
 import { failuresToLock } from '../hazards/table.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty } from '../pan.ts';
-import type { Situation } from '../situation.ts';
+import { isPumping, type Situation } from '../situation.ts';
 
 /** What the conditions of the alarms are judged by. */
 export interface AlarmGround {
@@ -54,10 +56,16 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     failure.count >= failuresToLock ? { values: { failures: failure.count } } : null,
   'not-emptying': ({ state: { water }, facts }) =>
     water.overdue ? { values: known({ levelMm: facts.levelMm }) } : null,
-  'liner-hot': ({ state: { heat }, facts, site, settings }) =>
-    heat.linerHot
-      ? { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) }
-      : null,
+  'liner-hot': (situation) => (isPumping(situation.state) ? linerHot(situation) : null),
+  'liner-not-cooled': (situation) => (isPumping(situation.state) ? null : linerHot(situation)),
+  'scald-caution': ({ state: { heat }, facts: { hottestStoreC } }) =>
+    heat.scalding ? { values: known({ storeC: hottestStoreC }) } : null,
+  'frost-season-near': (situation) => {
+    const { state, site, localDay } = situation;
+    if (state.water.level === 'empty' || !isSeasonNear(situation)) return null;
+    const days = isOutOfSeason(situation) ? null : daysToFrostSeason(site, localDay);
+    return { values: known({ days }) };
+  },
   'store-hot': ({ facts: { hottestStoreC }, site }) =>
     hottestStoreC !== null && hottestStoreC >= site.store.maximumC
       ? { values: { storeC: hottestStoreC, maximumC: site.store.maximumC } }
@@ -66,6 +74,11 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
   // Raised where an exception is caught, never by a condition.
   'internal-error': () => null,
 };
+
+function linerHot({ state: { heat }, facts, site, settings }: Situation): Condition | null {
+  if (!heat.linerHot) return null;
+  return { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) };
+}
 
 function failed({ state: { failure } }: Situation, cause: AlarmCode): Condition | null {
   return failure.cause === cause ? { values: { failures: failure.count } } : null;
