@@ -100,6 +100,9 @@ const isSensing: Check = (value) => {
   return true;
 };
 
+const isAlarmNameOrNull: Check = (value) =>
+  value === null || (typeof value === 'string' && alarmNames.has(value));
+
 const isAlarmMemory: Check = (value) => {
   const alarm = record(value);
   return (
@@ -108,6 +111,10 @@ const isAlarmMemory: Check = (value) => {
     flag(alarm['active']) &&
     flag(alarm['acknowledged']) &&
     finite(alarm['raisedMs']) &&
+    finite(alarm['activeSinceMs']) &&
+    finiteOrNull(alarm['returnedMs']) &&
+    amount(alarm['repeats']) &&
+    isAlarmNameOrNull(alarm['head']) &&
     finiteOrNull(alarm['shelvedUntilMs']) &&
     finiteOrNull(alarm['shelvedUntilUtcMs']) &&
     isValues(alarm['values']) &&
@@ -149,7 +156,7 @@ const isTimers: Check = (value) => {
     finiteOrNull(timers['stopMs']) &&
     finiteOrNull(timers['noFlowMs']) &&
     finiteOrNull(timers['drainOpenMs']) &&
-    finiteOrNull(timers['closingMs'])
+    finiteOrNull(timers['losingMs'])
   );
 };
 
@@ -157,6 +164,20 @@ const isGain: Check = (value) => {
   if (value === null) return true;
   const gain = record(value);
   return gain !== null && finite(gain['lowC']) && finite(gain['sinceMs']);
+};
+
+const isHarvest: Check = (value) => {
+  const harvest = record(value);
+  return (
+    harvest !== null &&
+    powerOrNull(harvest['gainW']) &&
+    finiteOrNull(harvest['dryC']) &&
+    amount(harvest['clearFraction']) &&
+    amount(harvest['lostJ']) &&
+    finiteOrNull(harvest['lookedMs']) &&
+    finiteOrNull(harvest['hourJ']) &&
+    finiteOrNull(harvest['dayJ'])
+  );
 };
 
 const isOutputs: Check = (value) => {
@@ -209,13 +230,7 @@ const areAirLows: Check = (value) => {
 
 const isHeat: Check = (value) => {
   const heat = record(value);
-  return (
-    heat !== null &&
-    flag(heat['storeFull']) &&
-    flag(heat['linerHot']) &&
-    flag(heat['scalding']) &&
-    flag(heat['cooling'])
-  );
+  return heat !== null && flag(heat['storeFull']) && flag(heat['linerHot']) && flag(heat['cooling']);
 };
 
 const isFailureCause: Check = (value) =>
@@ -270,6 +285,7 @@ export function isState(value: unknown): value is EngineState {
     isWater(state['water']) &&
     isTimers(state['timers']) &&
     isGain(state['gain']) &&
+    isHarvest(state['harvest']) &&
     isOutputs(state['outputs']) &&
     isPump(state['pump']) &&
     isFrost(state['frost']) &&

@@ -24,7 +24,14 @@ export interface Condition {
   readonly detail?: string;
 }
 
-type Judge = (situation: Situation, ground: AlarmGround) => Condition | null;
+/** `active` tells whether the alarm stands: a deadband holds it a little longer. */
+type Judge = (situation: Situation, ground: AlarmGround, active: boolean) => Condition | null;
+
+/** An alarm of the store's heat stands until the store is this much below where it came [K]; a design choice. */
+const storeHotDeadbandK = 1;
+/** From this on the water of the store scalds [°C]; said until it has cooled by so much [K]. */
+const scaldC = 60;
+const scaldDeadbandK = 5;
 
 const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
 
@@ -58,17 +65,19 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     water.overdue ? { values: known({ levelMm: facts.levelMm }) } : null,
   'liner-hot': (situation) => (isPumping(situation.state) ? linerHot(situation) : null),
   'liner-not-cooled': (situation) => (isPumping(situation.state) ? null : linerHot(situation)),
-  'scald-caution': ({ state: { heat }, facts: { hottestStoreC } }) =>
-    heat.scalding ? { values: known({ storeC: hottestStoreC }) } : null,
+  'scald-caution': ({ facts: { hottestStoreC } }, _ground, active) =>
+    hottestStoreC !== null && hottestStoreC >= scaldC - (active ? scaldDeadbandK : 0)
+      ? { values: { storeC: hottestStoreC } }
+      : null,
   'frost-season-near': (situation) => {
     const { state, site, localDay } = situation;
     if (state.water.level === 'empty' || !isSeasonNear(situation)) return null;
     const days = isOutOfSeason(situation) ? null : daysToFrostSeason(site, localDay);
     return { values: known({ days }) };
   },
-  'store-hot': ({ facts: { hottestStoreC }, site }) =>
-    hottestStoreC !== null && hottestStoreC >= site.store.maximumC
-      ? { values: { storeC: hottestStoreC, maximumC: site.store.maximumC } }
+  'store-hot': ({ facts: { hottestStoreC }, site: { store } }, _ground, active) =>
+    hottestStoreC !== null && hottestStoreC >= store.maximumC - (active ? storeHotDeadbandK : 0)
+      ? { values: { storeC: hottestStoreC, maximumC: store.maximumC } }
       : null,
   'output-not-followed': notFollowed,
   // Raised where an exception is caught, never by a condition.

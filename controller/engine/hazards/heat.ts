@@ -12,9 +12,6 @@ type Heat = EngineState['heat'];
 
 /** The liner counts as hot until it is this much below where it became so [K]; a design choice. */
 const linerReleaseK = 3;
-/** Above this the water of the store scalds [°C], until it has cooled by so much [K]. */
-const scaldC = 60;
-const scaldReleaseK = 5;
 /**
  * What a pump still brings once its sensor shows it: the flow of two minutes, into that part of the store
  * whose temperature the sensor shows. Design choices.
@@ -58,18 +55,13 @@ export function updateHeat(situation: Situation): Heat {
   const before = state.heat;
   const limitC = storeLimitC(site, settings);
   const linerC = linerHotC(site, settings);
-  const { hottestStoreC, hottestPanC } = facts;
+  const { hottestPanC } = facts;
   const toBeC = storeToBeC(situation);
   const storeFull = stays(before.storeFull, toBeC, limitC, settings.storeReleaseK);
   const linerHot = stays(before.linerHot, hottestPanC, linerC, linerReleaseK);
-  const scalding = stays(before.scalding, hottestStoreC, scaldC, scaldReleaseK);
   const cooling = isCooling(situation);
-  const same =
-    storeFull === before.storeFull &&
-    linerHot === before.linerHot &&
-    scalding === before.scalding &&
-    cooling === before.cooling;
-  return same ? before : { storeFull, linerHot, scalding, cooling };
+  const same = storeFull === before.storeFull && linerHot === before.linerHot && cooling === before.cooling;
+  return same ? before : { storeFull, linerHot, cooling };
 }
 
 function stays(before: boolean, valueC: number | null, onAtC: number, releaseK: number): boolean {
