@@ -15,7 +15,10 @@ export const alarmCodes = [
   'water-lost',
   'not-emptying',
   'liner-hot',
+  'liner-not-cooled',
   'store-hot',
+  'scald-caution',
+  'frost-season-near',
   'output-not-followed',
   'internal-error',
 ] as const;

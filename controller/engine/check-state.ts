@@ -239,17 +239,41 @@ const isPump: Check = (value) => {
   return pump !== null && finite(pump['sinceMs']) && isListOf(pump['startsMs'], finite);
 };
 
+const isFall: Check = (value) => {
+  if (value === null) return true;
+  const fall = record(value);
+  return (
+    fall !== null && finite(fall['sinceMs']) && finite(fall['fromC']) && isListOf(fall['fallsKS'], finite)
+  );
+};
+
 const isFrost: Check = (value) => {
   const frost = record(value);
   if (frost === null) return false;
   const { latched } = frost;
-  const latchedIsKnown = latched === null || latched === 'frost-measured' || latched === 'frost-blind';
-  return latchedIsKnown && finiteOrNull(frost['warmMs']) && finiteOrNull(frost['keepWarmMs']);
+  const latchedIsKnown =
+    latched === null ||
+    latched === 'frost-measured' ||
+    latched === 'frost-trend' ||
+    latched === 'frost-blind';
+  return (
+    latchedIsKnown &&
+    finiteOrNull(frost['warmMs']) &&
+    finiteOrNull(frost['keepWarmMs']) &&
+    finiteOrNull(frost['nightC']) &&
+    flag(frost['storeCold']) &&
+    isFall(frost['fall'])
+  );
+};
+
+const areAirLows: Check = (value) => {
+  const lows = record(value);
+  return lows !== null && finiteOrNull(lows['todayC']) && isListOf(lows['daysC'], finite);
 };
 
 const isHeat: Check = (value) => {
   const heat = record(value);
-  return heat !== null && flag(heat['storeFull']) && flag(heat['linerHot']);
+  return heat !== null && flag(heat['storeFull']) && flag(heat['linerHot']) && flag(heat['cooling']);
 };
 
 const isFailureCause: Check = (value) =>
@@ -309,6 +333,7 @@ export function isState(value: unknown): value is EngineState {
     isOutputs(state['outputs']) &&
     isPump(state['pump']) &&
     isFrost(state['frost']) &&
+    areAirLows(state['airLows']) &&
     isHeat(state['heat']) &&
     isFailure(state['failure']) &&
     isOperator(state['operator']) &&

@@ -46,7 +46,8 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     harvest: { ...noHarvest, clearFraction: state.harvest.clearFraction },
     outputs: safeOutputs,
     pump: { ...state.pump, sinceMs: runMs },
-    frost: { ...state.frost, warmMs: null, keepWarmMs: null },
+    frost: { ...state.frost, warmMs: null, keepWarmMs: null, fall: null },
+    heat: { ...state.heat, cooling: false },
     operator: { ...state.operator, lease: null },
     meter: { ...state.meter, rateW: null },
   };

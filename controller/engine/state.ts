@@ -116,6 +116,21 @@ export interface WatchMemory {
 
 export const unwatched: WatchMemory = { lookedMs: 0, darkMs: null, evidence: {}, doubts: {}, still: {} };
 
+/** The coldest air of this local day [°C], null while it was not read, and of the days before, newest last. */
+export interface AirLows {
+  readonly todayC: number | null;
+  readonly daysC: readonly number[];
+}
+
+/** How a full, resting pan cools. */
+export interface FallMemory {
+  /** Begin of the running window [steady ms], and the pan's coldest reading then [°C]. */
+  readonly sinceMs: number;
+  readonly fromC: number;
+  /** How fast it fell in the windows before, newest last [K/s]. */
+  readonly fallsKS: readonly number[];
+}
+
 /** What the harvest is weighed by. */
 export interface HarvestMemory {
   /** Net gain of the full pan [W]; null when it cannot be told. */
@@ -134,7 +149,7 @@ export interface HarvestMemory {
   readonly dayJ: number | null;
 }
 
-type LatchedFrost = 'frost-measured' | 'frost-blind';
+type LatchedFrost = 'frost-measured' | 'frost-trend' | 'frost-blind';
 export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
@@ -185,8 +200,18 @@ export interface EngineState {
     readonly warmMs: number | null;
     /** Since when the pan is kept warm from the store [steady ms]. */
     readonly keepWarmMs: number | null;
+    /** Temperature to which the sheet falls this night [°C]; null while no frost is predicted. */
+    readonly nightC: number | null;
+    readonly storeCold: boolean;
+    readonly fall: FallMemory | null;
   };
-  readonly heat: { readonly storeFull: boolean; readonly linerHot: boolean };
+  readonly airLows: AirLows;
+  readonly heat: {
+    readonly storeFull: boolean;
+    readonly linerHot: boolean;
+    /** The store is being cooled through the pan. */
+    readonly cooling: boolean;
+  };
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
   readonly meter: {
@@ -256,8 +281,9 @@ export function initialState(): EngineState {
     harvest: noHarvest,
     outputs: safeOutputs,
     pump: { sinceMs: 0, startsMs: [] },
-    frost: { latched: null, warmMs: null, keepWarmMs: null },
-    heat: { storeFull: false, linerHot: false },
+    frost: { latched: null, warmMs: null, keepWarmMs: null, nightC: null, storeCold: false, fall: null },
+    airLows: { todayC: null, daysC: [] },
+    heat: { storeFull: false, linerHot: false, cooling: false },
     failure: { count: 0, cause: null },
     operator: { lease: null, seen: [] },
     meter: { total: noTotals, dayStart: noTotals, rateW: null },

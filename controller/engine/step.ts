@@ -10,6 +10,7 @@ import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
+import { updateAirLows } from './hazards/air-lows.ts';
 import { updateFrost } from './hazards/frost.ts';
 import { updateHeat } from './hazards/heat.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
@@ -124,7 +125,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
     sunClock,
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
-    frost: updateFrost(before.frost, facts, settings, runMs),
+    airLows: updateAirLows(before.airLows, readings, site, localDay !== before.localDay),
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
   return {
@@ -149,15 +150,15 @@ function judge(situation: Situation, heat: HeatReading): Situation {
 }
 
 function withMemories(situation: Situation, heat: HeatReading): Situation {
-  const { state, facts, site, settings } = situation;
+  const { state } = situation;
   return withState(situation, {
     ...state,
     watch: updateWatch(situation),
     learnt: learnPair(situation),
     timers: updateTimers(situation),
     gain: updateGain(situation),
-    frost: updateKeepWarm(situation),
-    heat: updateHeat(state.heat, facts, site, settings),
+    frost: updateKeepWarm(situation, updateFrost(situation)),
+    heat: updateHeat(situation),
     meter: addUse(state.meter, heat.rateW, situation),
   });
 }

@@ -127,8 +127,42 @@ function doubtedStore(): Loop {
   return loop.run(900, 10);
 }
 
+function nights(): Loop {
+  const loop = restingLoop(makeSite('drain-valve', allSensors), { drainTimeS: 900 }).set({ ambientC: -15 });
+  loop.ask({ kind: 'rest', minutes: 1440 });
+  for (let panC = 12; panC > 5; panC -= 0.03) loop.set({ panOutletC: panC, panSheetC: panC }).step(10);
+  return loop;
+}
+
+function frostNight(): Loop {
+  const loop = restingLoop(site);
+  loop.nowMs = Date.UTC(2031, 5, 22, 1);
+  loop.state = { ...loop.state, sunClock: { ...loop.state.sunClock, atMs: loop.nowMs } };
+  return loop.set({ ambientC: 1 }).run(60);
+}
+
+function outOfSeason(): Loop {
+  return new Loop(makeSite('corner', undefined, { frostSeason: { from: '06-01', to: '07-01' } })).run(900);
+}
+
+function nearSeason(): Loop {
+  return new Loop(makeSite('corner', undefined, { frostSeason: { from: '07-01', to: '08-01' } })).run(900);
+}
+
+function coolingNight(): Loop {
+  const loop = emptyLoop(site, { nightCooling: 1 });
+  loop.nowMs = Date.UTC(2031, 5, 22, 1);
+  loop.state = { ...loop.state, sunClock: { ...loop.state.sunClock, atMs: loop.nowMs } };
+  return loop.set({ ambientC: 25, storeBottomC: 61, storeTopC: 62 }).run(900);
+}
+
 const decisions: readonly Decision[] = [
   doubtedStore,
+  nights,
+  frostNight,
+  outOfSeason,
+  nearSeason,
+  coolingNight,
   frostThenRelease,
   blindFrost,
   failures,
