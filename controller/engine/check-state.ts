@@ -301,10 +301,22 @@ const isOperator: Check = (value) => {
   return operator !== null && isLease(operator['lease']) && isListOf(operator['seen'], text);
 };
 
+const isNight: Check = (value) => {
+  if (value === null) return true;
+  const night = record(value);
+  return night !== null && finite(night['sumKMs']) && amount(night['forMs']);
+};
+
 const isMeter: Check = (value) => {
   const meter = record(value);
   return (
-    meter !== null && isTotals(meter['total']) && isTotals(meter['dayStart']) && powerOrNull(meter['rateW'])
+    meter !== null &&
+    isTotals(meter['total']) &&
+    isTotals(meter['dayStart']) &&
+    amount(meter['estimatedJ']) &&
+    amount(meter['filledL']) &&
+    isNight(meter['night']) &&
+    powerOrNull(meter['rateW'])
   );
 };
 

@@ -8,9 +8,11 @@ type Learnt = EngineState['learnt'];
  * is not there.
  */
 export const learntMeaning: Readonly<Record<string, string>> = {
+  fullFlowLMin: 'Flow through the full loop at full speed [L/min].',
   outletOffsetK: 'What the pan outlet shows more than the store bottom when both are alike.',
   outletOffsetSdK: 'Standard deviation of that.',
   fillTimeS: 'Time in which the pump was seen to fill the empty pan, at full speed.',
+  endsOffsetK: 'What the pan outlet shows more than the pan inlet when both are alike.',
   drainTimeS: 'Time in which the full pan was seen to empty.',
 };
 

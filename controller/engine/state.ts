@@ -217,6 +217,12 @@ export interface EngineState {
   readonly meter: {
     readonly total: Totals;
     readonly dayStart: Totals;
+    /** How much of the heat brought home rests on a flow or an outlet that was not measured [J]. */
+    readonly estimatedJ: number;
+    /** What the pump has moved since the newest fill began, until it ended [L]. */
+    readonly filledL: number;
+    /** Outlet less inlet of the empty pan in this night: the sum over time, and its time; null: not compared yet. */
+    readonly night: { readonly sumKMs: number; readonly forMs: number } | null;
     /** Heat rate at the last step [W]; null when it was not known. */
     readonly rateW: number | null;
   };
@@ -286,7 +292,7 @@ export function initialState(): EngineState {
     heat: { storeFull: false, linerHot: false, cooling: false },
     failure: { count: 0, cause: null },
     operator: { lease: null, seen: [] },
-    meter: { total: noTotals, dayStart: noTotals, rateW: null },
+    meter: { total: noTotals, dayStart: noTotals, estimatedJ: 0, filledL: 0, night: null, rateW: null },
     alarms: {},
     learnt: {},
   };

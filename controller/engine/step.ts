@@ -17,6 +17,7 @@ import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
 import { withLearnt } from './learnt.ts';
+import { compareEnds, learnEnds, withNight } from './meter/ends-offset.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
@@ -117,7 +118,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
   const { phase } = before;
   const { levelMm } = facts;
   const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
-  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs);
+  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs, site);
   const state: EngineState = {
     ...before,
     runMs,
@@ -151,15 +152,16 @@ function judge(situation: Situation, heat: HeatReading): Situation {
 
 function withMemories(situation: Situation, heat: HeatReading): Situation {
   const { state } = situation;
+  const night = compareEnds(state.meter.night, situation);
   return withState(situation, {
     ...state,
     watch: updateWatch(situation),
-    learnt: learnPair(situation),
+    learnt: learnEnds(learnPair(situation), state.meter.night, night),
     timers: updateTimers(situation),
     gain: updateGain(situation),
     frost: updateKeepWarm(situation, updateFrost(situation)),
     heat: updateHeat(situation),
-    meter: addUse(state.meter, heat.rateW, situation),
+    meter: withNight(addUse(state.meter, heat, situation), night),
   });
 }
 
@@ -239,6 +241,8 @@ function tell(
       heatRateW: heat.rateW,
       flowLMin: heat.flowLMin,
       estimated: heat.estimated,
+      errorFraction: heat.errorFraction,
+      estimatedJ: meter.estimatedJ,
     },
     belief: beliefOf(situation),
     answer,
