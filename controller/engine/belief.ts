@@ -1,8 +1,8 @@
 import type { Belief } from '../../shared-types/engine.ts';
-import { leastFlowFraction } from './hazards/no-flow.ts';
 import { panHeatJK } from './pan.ts';
 import { isPumping, type Situation } from './situation.ts';
 import { trendKS } from './want/trend.ts';
+import { leastFlowLMin } from './watch/pump-signs.ts';
 
 /** What the engine holds true, for people to read; `heatRateW` is what the meter reads now. */
 export function beliefOf(situation: Situation, heatRateW: number | null): Belief {
@@ -21,9 +21,9 @@ export function beliefOf(situation: Situation, heatRateW: number | null): Belief
   };
 }
 
-function isFlowProven({ state, facts, site }: Situation): boolean {
-  const { flowLMin } = facts;
-  return isPumping(state) && flowLMin !== null && flowLMin >= leastFlowFraction * site.pump.ratedFlowLMin;
+function isFlowProven(situation: Situation): boolean {
+  const { flowLMin } = situation.facts;
+  return isPumping(situation.state) && flowLMin !== null && flowLMin >= leastFlowLMin(situation);
 }
 
 /** What the pan's water takes up and what it brings home, together [W]; smoothed over ten minutes. */

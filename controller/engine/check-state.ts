@@ -16,6 +16,7 @@ import {
 import { finite } from './input.ts';
 import { learntMeaning } from './learnt.ts';
 import { type EngineState, stateVersion } from './state.ts';
+import { isFlow, isUpkeep } from './watch/memory.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
 const alarmNames: ReadonlySet<string> = new Set(Object.keys(alarmCatalogue));
@@ -191,6 +192,7 @@ const isHeat: Check = (value) => {
 const isFailureCause: Check = (value) =>
   value === null ||
   value === 'dry-running' ||
+  value === 'no-flow' ||
   value === 'drain-stands-open' ||
   value === 'fill-failed' ||
   value === 'water-lost';
@@ -244,6 +246,8 @@ export function isState(value: unknown): value is EngineState {
     isPump(state['pump']) &&
     isFrost(state['frost']) &&
     isHeat(state['heat']) &&
+    isFlow(state['flow']) &&
+    isUpkeep(state['upkeep']) &&
     isFailure(state['failure']) &&
     isOperator(state['operator']) &&
     isMeter(state['meter']) &&

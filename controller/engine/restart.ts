@@ -3,6 +3,7 @@ import type { Site } from '../../shared-types/site.ts';
 import type { SoundInput } from './input.ts';
 import { canEmpty } from './pan.ts';
 import { type EngineState, noTimers, type Phase, safeOutputs, startUp, unknownWater } from './state.ts';
+import { calmFlow } from './watch/memory.ts';
 
 /**
  * True when the device's outputs may have fallen safe since the last step, unseen by the engine.
@@ -43,6 +44,8 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     gain: null,
     outputs: safeOutputs,
     pump: { ...state.pump, sinceMs: runMs },
+    flow: { ...calmFlow, kind: state.flow.kind },
+    upkeep: { ...state.upkeep, restMm: null, restFromMm: null, sheetExcessK: null },
     frost: { ...state.frost, warmMs: null, keepWarmMs: null },
     operator: { ...state.operator, lease: null },
     meter: { ...state.meter, rateW: null },

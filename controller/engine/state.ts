@@ -4,6 +4,7 @@ import type { Outputs, Totals } from '../../shared-types/engine.ts';
 import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
 import { unknownSunClock } from './sun/clock.ts';
+import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
 export const stateVersion = 3;
@@ -85,7 +86,7 @@ export interface SunClock {
 }
 
 type LatchedFrost = 'frost-measured' | 'frost-blind';
-export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
+export type FailureCause = 'dry-running' | 'no-flow' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
   readonly kind: 'run-pump' | 'empty' | 'rest';
@@ -129,6 +130,8 @@ export interface EngineState {
     readonly keepWarmMs: number | null;
   };
   readonly heat: { readonly storeFull: boolean; readonly linerHot: boolean };
+  readonly flow: FlowMemory;
+  readonly upkeep: UpkeepMemory;
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
   readonly meter: {
@@ -198,6 +201,8 @@ export function initialState(): EngineState {
     pump: { sinceMs: 0, startsMs: [] },
     frost: { latched: null, warmMs: null, keepWarmMs: null },
     heat: { storeFull: false, linerHot: false },
+    flow: calmFlow,
+    upkeep: newUpkeep,
     failure: { count: 0, cause: null },
     operator: { lease: null, seen: [] },
     meter: { total: noTotals, dayStart: noTotals, rateW: null },

@@ -5,6 +5,7 @@ import { updateAlarms } from './alarms/life.ts';
 import { listAlarms } from './alarms/list.ts';
 import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
+import { hold } from './blocks/hold.ts';
 import { isState } from './check-state.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
@@ -31,6 +32,8 @@ import { updateSunClock } from './sun/clock.ts';
 import { sunHeightDeg } from './sun/position.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
+import { seenRunning } from './watch/runs-on.ts';
+import { watch } from './watch/update.ts';
 
 export interface Stepped {
   readonly state: EngineState;
@@ -105,7 +108,11 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
   const height = sunClock.atMs === null ? null : sunHeightDeg(sunClock.atMs, site.location);
   const { phase } = before;
   const { levelMm } = facts;
-  const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
+  const told = { feedback: input.feedback, state: before, readings, site, settings, runMs };
+  const runsOnMs = hold(before.flow.runsOnMs, seenRunning(told), runMs);
+  const pumpRuns = runsOnMs !== null;
+  const evidence = { levelMm, drainSays, pumpRuns, phase, elapsedMs, site, settings };
+  const seenWater = updateWater(before.water, evidence);
   const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs);
   const state: EngineState = {
     ...before,
@@ -115,6 +122,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
     frost: updateFrost(before.frost, facts, settings, runMs),
+    flow: runsOnMs === before.flow.runsOnMs ? before.flow : { ...before.flow, runsOnMs },
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
   return {
@@ -134,7 +142,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
 /** Brings the memories of hazards, wants and the meter up to this step. */
 function judge(situation: Situation, heat: HeatReading): Situation {
   const { state, facts, site, settings } = situation;
-  return withState(situation, {
+  const judged = withState(situation, {
     ...state,
     timers: updateTimers(situation),
     gain: updateGain(situation),
@@ -142,6 +150,7 @@ function judge(situation: Situation, heat: HeatReading): Situation {
     heat: updateHeat(state.heat, facts, site, settings),
     meter: addUse(state.meter, heat.rateW, situation),
   });
+  return watch(judged);
 }
 
 /** The situation with what an operator or a failure may have changed in it. */
