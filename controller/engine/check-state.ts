@@ -101,6 +101,9 @@ const isSensing: Check = (value) => {
   return true;
 };
 
+const isAlarmNameOrNull: Check = (value) =>
+  value === null || (typeof value === 'string' && alarmNames.has(value));
+
 const isAlarmMemory: Check = (value) => {
   const alarm = record(value);
   return (
@@ -109,6 +112,10 @@ const isAlarmMemory: Check = (value) => {
     flag(alarm['active']) &&
     flag(alarm['acknowledged']) &&
     finite(alarm['raisedMs']) &&
+    finite(alarm['activeSinceMs']) &&
+    finiteOrNull(alarm['returnedMs']) &&
+    amount(alarm['repeats']) &&
+    isAlarmNameOrNull(alarm['head']) &&
     finiteOrNull(alarm['shelvedUntilMs']) &&
     finiteOrNull(alarm['shelvedUntilUtcMs']) &&
     isValues(alarm['values']) &&
@@ -150,7 +157,7 @@ const isTimers: Check = (value) => {
     finiteOrNull(timers['stopMs']) &&
     finiteOrNull(timers['noFlowMs']) &&
     finiteOrNull(timers['drainOpenMs']) &&
-    finiteOrNull(timers['closingMs'])
+    finiteOrNull(timers['losingMs'])
   );
 };
 
@@ -158,6 +165,20 @@ const isGain: Check = (value) => {
   if (value === null) return true;
   const gain = record(value);
   return gain !== null && finite(gain['lowC']) && finite(gain['sinceMs']);
+};
+
+const isHarvest: Check = (value) => {
+  const harvest = record(value);
+  return (
+    harvest !== null &&
+    powerOrNull(harvest['gainW']) &&
+    finiteOrNull(harvest['dryC']) &&
+    amount(harvest['clearFraction']) &&
+    amount(harvest['lostJ']) &&
+    finiteOrNull(harvest['lookedMs']) &&
+    finiteOrNull(harvest['hourJ']) &&
+    finiteOrNull(harvest['dayJ'])
+  );
 };
 
 const isOutputs: Check = (value) => {
@@ -242,6 +263,7 @@ export function isState(value: unknown): value is EngineState {
     isWater(state['water']) &&
     isTimers(state['timers']) &&
     isGain(state['gain']) &&
+    isHarvest(state['harvest']) &&
     isOutputs(state['outputs']) &&
     isPump(state['pump']) &&
     isFrost(state['frost']) &&

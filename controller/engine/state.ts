@@ -4,6 +4,7 @@ import type { Outputs, Totals } from '../../shared-types/engine.ts';
 import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
 import { unknownSunClock } from './sun/clock.ts';
+import { noHarvest } from './want/outlook.ts';
 import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
@@ -67,7 +68,7 @@ export interface Timers {
   readonly stopMs: number | null;
   readonly noFlowMs: number | null;
   readonly drainOpenMs: number | null;
-  readonly closingMs: number | null;
+  readonly losingMs: number | null;
 }
 
 /** Last gain of a full pan: its lowest temperature since, and the instant. */
@@ -85,6 +86,22 @@ export interface SunClock {
   readonly apartSinceMs: number;
 }
 
+/** What the harvest is weighed by. */
+export interface HarvestMemory {
+  /** Net gain of the full pan [W]; null when it cannot be told. */
+  readonly gainW: number | null;
+  /** Mean of the dry sheet [°C]; null while the pan is not empty. */
+  readonly dryC: number | null;
+  /** How clear the day was so far: 0 for black, 1 for a clear sky. */
+  readonly clearFraction: number;
+  /** Heat that the full pan lost and has not gained back [J]. */
+  readonly lostJ: number;
+  /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
+  readonly lookedMs: number | null;
+  readonly hourJ: number | null;
+  readonly dayJ: number | null;
+}
+
 type LatchedFrost = 'frost-measured' | 'frost-blind';
 export type FailureCause = 'dry-running' | 'no-flow' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
@@ -100,6 +117,12 @@ export interface AlarmMemory {
   readonly acknowledged: boolean;
   /** UTC instant of the last raising; a label. */
   readonly raisedMs: number;
+  /** When it was raised and when it returned last [steady ms], and how often it came again soon after. */
+  readonly activeSinceMs: number;
+  readonly returnedMs: number | null;
+  readonly repeats: number;
+  /** Alarm that explains this one; null while it stands for itself. */
+  readonly head: AlarmCode | null;
   /** End of a shelving [steady ms], and the same as a UTC label. */
   readonly shelvedUntilMs: number | null;
   readonly shelvedUntilUtcMs: number | null;
@@ -120,6 +143,7 @@ export interface EngineState {
   readonly water: WaterMemory;
   readonly timers: Timers;
   readonly gain: GainMemory | null;
+  readonly harvest: HarvestMemory;
   readonly outputs: Outputs;
   /** The circulation pump: since when it is as it is, and its starts in the last hour. */
   readonly pump: { readonly sinceMs: number; readonly startsMs: readonly number[] };
@@ -168,7 +192,7 @@ export const noTimers: Timers = {
   stopMs: null,
   noFlowMs: null,
   drainOpenMs: null,
-  closingMs: null,
+  losingMs: null,
 };
 
 export const unknownWater: WaterMemory = {
@@ -197,6 +221,7 @@ export function initialState(): EngineState {
     water: unknownWater,
     timers: noTimers,
     gain: null,
+    harvest: noHarvest,
     outputs: safeOutputs,
     pump: { sinceMs: 0, startsMs: [] },
     frost: { latched: null, warmMs: null, keepWarmMs: null },

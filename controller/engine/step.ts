@@ -15,6 +15,7 @@ import { updateHeat } from './hazards/heat.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
+import { withLearnt } from './learnt.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
@@ -30,6 +31,8 @@ import { type Command, isPumping, type Situation, withState } from './situation.
 import type { EngineState } from './state.ts';
 import { updateSunClock } from './sun/clock.ts';
 import { sunHeightDeg } from './sun/position.ts';
+import { netGainW } from './want/net-gain.ts';
+import { updateHarvest } from './want/outlook.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
 import { seenRunning } from './watch/runs-on.ts';
@@ -95,7 +98,8 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
 }
 
 /** Brings the state up to this instant: time, day, readings, water, frost. */
-function senseAll(given: EngineState, input: SoundInput, site: Site, settings: Settings): Situation {
+function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Settings): Situation {
+  const settings = withLearnt(asSet, given.learnt);
   const runMs = given.runMs + (input.elapsedMs ?? 0);
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
@@ -141,6 +145,12 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
 
 /** Brings the memories of hazards, wants and the meter up to this step. */
 function judge(situation: Situation, heat: HeatReading): Situation {
+  const harvest = updateHarvest(situation, netGainW(situation, heat.rateW));
+  const weighed = withState(situation, { ...situation.state, harvest });
+  return withMemories(weighed, heat);
+}
+
+function withMemories(situation: Situation, heat: HeatReading): Situation {
   const { state, facts, site, settings } = situation;
   const judged = withState(situation, {
     ...state,
@@ -229,7 +239,7 @@ function tell(
       flowLMin: heat.flowLMin,
       estimated: heat.estimated,
     },
-    belief: beliefOf(situation, heat.rateW),
+    belief: beliefOf(situation),
     answer,
   };
 }
