@@ -6,6 +6,7 @@ import type { Decision } from '../../../shared-types/engine.ts';
 import type { RawReading } from '../../../shared-types/readings.ts';
 import { reasonCodes } from '../../../shared-types/reasons.ts';
 import { allSensors, circulatingLoop, emptyLoop, Loop, makeSite, restingLoop } from './rig.ts';
+import { contactLoop, fillingReservoir, flowLoop, hotLoop, sinkingLoop } from './watch-rig.ts';
 
 const site = makeSite('drain-valve');
 const level = makeSite('drain-valve', allSensors);
@@ -156,6 +157,8 @@ function coolingNight(): Loop {
   return loop.set({ ambientC: 25, storeBottomC: 61, storeTopC: 62 }).run(900);
 }
 
+const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 1.5);
+
 const decisions: readonly Decision[] = [
   doubtedStore,
   nights,
@@ -163,6 +166,11 @@ const decisions: readonly Decision[] = [
   outOfSeason,
   nearSeason,
   coolingNight,
+  () => hotLoop(40),
+  () => flowLoop(10, 1500),
+  () => sinkingLoop(1, 3),
+  poorContact,
+  () => fillingReservoir(500).set({ reservoirLevelMm: 20 }).run(60),
   frostThenRelease,
   blindFrost,
   failures,
