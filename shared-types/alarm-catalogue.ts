@@ -18,6 +18,8 @@ export interface AlarmMeaning {
   readonly offDelayS: number;
   /** Alarms that explain this one, the likeliest first. */
   readonly causes: readonly AlarmCode[];
+  /** Announced even beside a cause that is announced already: it asks for an act of its own. */
+  readonly besideCauses?: true;
 }
 
 export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
@@ -30,6 +32,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 0,
     offDelayS: 60,
     causes: ['not-emptying'],
+    besideCauses: true,
   },
   'not-emptying': {
     priority: 'urgent',
@@ -40,6 +43,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 0,
     offDelayS: 60,
     causes: ['output-not-followed'],
+    besideCauses: true,
   },
   'internal-error': {
     priority: 'urgent',
@@ -100,6 +104,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 0,
     offDelayS: 0,
     causes: ['dry-running', 'drain-stands-open', 'fill-failed', 'water-lost'],
+    besideCauses: true,
   },
   'fill-failed': {
     priority: 'soon',
@@ -150,6 +155,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 60,
     offDelayS: 120,
     causes: ['store-hot', 'dry-running', 'fill-failed'],
+    besideCauses: true,
   },
   'store-hot': {
     priority: 'soon',

@@ -25,6 +25,7 @@ export const operationSchema = z.discriminatedUnion('kind', [
     alarm: alarmCodeSchema,
     minutes: z.number().min(5).max(1440),
   }),
+  z.strictObject({ kind: z.literal('unshelve'), alarm: alarmCodeSchema }),
 ]);
 export type Operation = z.infer<typeof operationSchema>;
 
@@ -105,6 +106,8 @@ export const beliefSchema = z.strictObject({
   /** Pan (outlet, else sheet) minus store bottom. */
   differenceK: z.number().nullable(),
   netGainW: z.number().nullable(),
+  /** What the rest of the day may bring, if it goes on as it was; no promise of the weather's. */
+  dayPromiseJ: z.number().nullable(),
   /** Heat in the pan above the store bottom. */
   heatAtStakeJ: z.number().nullable(),
   timeToFreezingS: z.number().nullable(),
@@ -123,6 +126,7 @@ export const answerCodes = [
   'nothing-to-do',
   'settings-refused',
   'no-such-alarm',
+  'not-shelvable',
 ] as const;
 export const answerSchema = z.strictObject({
   id: z.string(),

@@ -14,6 +14,8 @@ export const reasonCodes = [
   'waiting-least-off',
   'waiting-starts-per-hour',
   'waiting-after-emptying',
+  'waiting-fills-per-day',
+  'waiting-worth-filling',
   'start-up-proving',
   // something is done for heat
   'filling-for-heat',
@@ -21,6 +23,8 @@ export const reasonCodes = [
   'circulating-least-on',
   'resting-no-gain',
   'resting-colder-than-store',
+  'resting-through-gap',
+  'circulating-through-gap',
   'emptying-no-gain',
   'emptied',
   'filled',

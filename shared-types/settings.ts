@@ -6,7 +6,7 @@ export type SettingGroup = (typeof settingGroups)[number];
 
 interface SettingDeclaration {
   readonly group: SettingGroup;
-  readonly unit: 'K' | 'C' | 's' | 'min' | '1/h' | '1';
+  readonly unit: 'K' | 'C' | 's' | 'min' | '1/h' | '1/d' | '1';
   readonly default: number;
   readonly least: number;
   readonly most: number;
@@ -23,7 +23,7 @@ export const settingDeclarations = {
   startDifferenceK: {
     group: 'harvest',
     unit: 'K',
-    default: 6,
+    default: 2.5,
     least: 1,
     most: 30,
     meaning: 'The pump starts when the full pan is this much warmer than the store bottom.',
@@ -31,7 +31,7 @@ export const settingDeclarations = {
   stopDifferenceK: {
     group: 'harvest',
     unit: 'K',
-    default: 2,
+    default: 0.5,
     least: 0.2,
     most: 20,
     meaning: 'The pump stops when the difference has fallen to this.',
@@ -55,18 +55,26 @@ export const settingDeclarations = {
   fillDifferenceK: {
     group: 'filling',
     unit: 'K',
-    default: 10,
-    least: 2,
+    default: 3,
+    least: 1,
     most: 60,
     meaning: 'The empty pan is filled when its dry sheet is this much warmer than the store bottom.',
   },
   fillDelayS: {
     group: 'filling',
     unit: 's',
-    default: 300,
+    default: 120,
     least: 0,
     most: 3600,
     meaning: 'How long the fill difference has to hold.',
+  },
+  fillsPerDay: {
+    group: 'filling',
+    unit: '1/d',
+    default: 4,
+    least: 1,
+    most: 48,
+    meaning: 'The pan is filled at most this often in a local day.',
   },
   fillTimeS: {
     group: 'filling',
@@ -96,7 +104,7 @@ export const settingDeclarations = {
   emptyAfterMin: {
     group: 'emptying',
     unit: 'min',
-    default: 45,
+    default: 90,
     least: 5,
     most: 600,
     meaning: 'A full pan that gains nothing for this long is emptied, so that its heat comes home.',

@@ -14,6 +14,7 @@ import {
   textOrNull,
 } from './checks.ts';
 import { finite } from './input.ts';
+import { learntMeaning } from './learnt.ts';
 import { type EngineState, stateVersion } from './state.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
@@ -41,6 +42,12 @@ const isPhase: Check = (value) => {
     default:
       return false;
   }
+};
+
+const isLearnt: Check = (value) => {
+  if (!isValues(value)) return false;
+  for (const name in record(value)) if (!Object.hasOwn(learntMeaning, name)) return false;
+  return true;
 };
 
 const isTotals: Check = (value) => {
@@ -76,12 +83,25 @@ const isChannelMemory: Check = (value) => {
   );
 };
 
+const isSunClock: Check = (value) => {
+  const clock = record(value);
+  return (
+    clock !== null &&
+    finiteOrNull(clock['atMs']) &&
+    finiteOrNull(clock['apartMs']) &&
+    finite(clock['apartSinceMs'])
+  );
+};
+
 const isSensing: Check = (value) => {
   const sensing = record(value);
   if (sensing === null) return false;
   for (const name in sensing) if (!channelNames.has(name) || !isChannelMemory(sensing[name])) return false;
   return true;
 };
+
+const isAlarmNameOrNull: Check = (value) =>
+  value === null || (typeof value === 'string' && alarmNames.has(value));
 
 const isAlarmMemory: Check = (value) => {
   const alarm = record(value);
@@ -91,6 +111,10 @@ const isAlarmMemory: Check = (value) => {
     flag(alarm['active']) &&
     flag(alarm['acknowledged']) &&
     finite(alarm['raisedMs']) &&
+    finite(alarm['activeSinceMs']) &&
+    finiteOrNull(alarm['returnedMs']) &&
+    amount(alarm['repeats']) &&
+    isAlarmNameOrNull(alarm['head']) &&
     finiteOrNull(alarm['shelvedUntilMs']) &&
     finiteOrNull(alarm['shelvedUntilUtcMs']) &&
     isValues(alarm['values']) &&
@@ -132,7 +156,7 @@ const isTimers: Check = (value) => {
     finiteOrNull(timers['stopMs']) &&
     finiteOrNull(timers['noFlowMs']) &&
     finiteOrNull(timers['drainOpenMs']) &&
-    finiteOrNull(timers['closingMs'])
+    finiteOrNull(timers['losingMs'])
   );
 };
 
@@ -140,6 +164,20 @@ const isGain: Check = (value) => {
   if (value === null) return true;
   const gain = record(value);
   return gain !== null && finite(gain['lowC']) && finite(gain['sinceMs']);
+};
+
+const isHarvest: Check = (value) => {
+  const harvest = record(value);
+  return (
+    harvest !== null &&
+    powerOrNull(harvest['gainW']) &&
+    finiteOrNull(harvest['dryC']) &&
+    amount(harvest['clearFraction']) &&
+    amount(harvest['lostJ']) &&
+    finiteOrNull(harvest['lookedMs']) &&
+    finiteOrNull(harvest['hourJ']) &&
+    finiteOrNull(harvest['dayJ'])
+  );
 };
 
 const isOutputs: Check = (value) => {
@@ -217,11 +255,13 @@ export function isState(value: unknown): value is EngineState {
     amount(state['runMs']) &&
     flag(state['stepped']) &&
     textOrNull(state['localDay']) &&
+    isSunClock(state['sunClock']) &&
     isSensing(state['sensing']) &&
     isPhase(state['phase']) &&
     isWater(state['water']) &&
     isTimers(state['timers']) &&
     isGain(state['gain']) &&
+    isHarvest(state['harvest']) &&
     isOutputs(state['outputs']) &&
     isPump(state['pump']) &&
     isFrost(state['frost']) &&
@@ -230,6 +270,6 @@ export function isState(value: unknown): value is EngineState {
     isOperator(state['operator']) &&
     isMeter(state['meter']) &&
     isAlarms(state['alarms']) &&
-    isValues(state['learnt'])
+    isLearnt(state['learnt'])
   );
 }

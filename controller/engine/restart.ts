@@ -3,6 +3,7 @@ import type { Site } from '../../shared-types/site.ts';
 import type { SoundInput } from './input.ts';
 import { canEmpty } from './pan.ts';
 import { type EngineState, noTimers, type Phase, safeOutputs, startUp, unknownWater } from './state.ts';
+import { noHarvest } from './want/outlook.ts';
 
 /**
  * True when the device's outputs may have fallen safe since the last step, unseen by the engine.
@@ -41,6 +42,7 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     water: { ...unknownWater, overdue: state.water.overdue },
     timers: noTimers,
     gain: null,
+    harvest: { ...noHarvest, clearFraction: state.harvest.clearFraction },
     outputs: safeOutputs,
     pump: { ...state.pump, sinceMs: runMs },
     frost: { ...state.frost, warmMs: null, keepWarmMs: null },

@@ -3,9 +3,11 @@ import type { Channel } from '../../shared-types/channels.ts';
 import type { Outputs, Totals } from '../../shared-types/engine.ts';
 import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
+import { unknownSunClock } from './sun/clock.ts';
+import { noHarvest } from './want/outlook.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
-export const stateVersion = 2;
+export const stateVersion = 3;
 
 /** A reason before it is put into words. */
 export interface Cause {
@@ -65,13 +67,38 @@ export interface Timers {
   readonly stopMs: number | null;
   readonly noFlowMs: number | null;
   readonly drainOpenMs: number | null;
-  readonly closingMs: number | null;
+  readonly losingMs: number | null;
 }
 
 /** Last gain of a full pan: its lowest temperature since, and the instant. */
 export interface GainMemory {
   readonly lowC: number;
   readonly sinceMs: number;
+}
+
+/** By which instant the sun is judged. */
+export interface SunClock {
+  /** That instant [UTC ms]; null while no calendar was heard. */
+  readonly atMs: number | null;
+  /** How far the calendar is ahead of it, and since when it says so [steady ms]; null while they agree. */
+  readonly apartMs: number | null;
+  readonly apartSinceMs: number;
+}
+
+/** What the harvest is weighed by. */
+export interface HarvestMemory {
+  /** Net gain of the full pan [W]; null when it cannot be told. */
+  readonly gainW: number | null;
+  /** Mean of the dry sheet [°C]; null while the pan is not empty. */
+  readonly dryC: number | null;
+  /** How clear the day was so far: 0 for black, 1 for a clear sky. */
+  readonly clearFraction: number;
+  /** Heat that the full pan lost and has not gained back [J]. */
+  readonly lostJ: number;
+  /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
+  readonly lookedMs: number | null;
+  readonly hourJ: number | null;
+  readonly dayJ: number | null;
 }
 
 type LatchedFrost = 'frost-measured' | 'frost-blind';
@@ -89,6 +116,12 @@ export interface AlarmMemory {
   readonly acknowledged: boolean;
   /** UTC instant of the last raising; a label. */
   readonly raisedMs: number;
+  /** When it was raised and when it returned last [steady ms], and how often it came again soon after. */
+  readonly activeSinceMs: number;
+  readonly returnedMs: number | null;
+  readonly repeats: number;
+  /** Alarm that explains this one; null while it stands for itself. */
+  readonly head: AlarmCode | null;
   /** End of a shelving [steady ms], and the same as a UTC label. */
   readonly shelvedUntilMs: number | null;
   readonly shelvedUntilUtcMs: number | null;
@@ -103,11 +136,13 @@ export interface EngineState {
   readonly runMs: number;
   readonly stepped: boolean;
   readonly localDay: string | null;
+  readonly sunClock: SunClock;
   readonly sensing: Readonly<Partial<Record<Channel, ChannelMemory>>>;
   readonly phase: Phase;
   readonly water: WaterMemory;
   readonly timers: Timers;
   readonly gain: GainMemory | null;
+  readonly harvest: HarvestMemory;
   readonly outputs: Outputs;
   /** The circulation pump: since when it is as it is, and its starts in the last hour. */
   readonly pump: { readonly sinceMs: number; readonly startsMs: readonly number[] };
@@ -154,7 +189,7 @@ export const noTimers: Timers = {
   stopMs: null,
   noFlowMs: null,
   drainOpenMs: null,
-  closingMs: null,
+  losingMs: null,
 };
 
 export const unknownWater: WaterMemory = {
@@ -177,11 +212,13 @@ export function initialState(): EngineState {
     runMs: 0,
     stepped: false,
     localDay: null,
+    sunClock: unknownSunClock,
     sensing: {},
     phase: { name: 'emptying', sinceMs: 0, cause: startUp },
     water: unknownWater,
     timers: noTimers,
     gain: null,
+    harvest: noHarvest,
     outputs: safeOutputs,
     pump: { sinceMs: 0, startsMs: [] },
     frost: { latched: null, warmMs: null, keepWarmMs: null },

@@ -14,6 +14,7 @@ import { updateHeat } from './hazards/heat.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
+import { withLearnt } from './learnt.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
@@ -27,6 +28,10 @@ import { advance, type Move } from './sequence/advance.ts';
 import { recentStarts } from './sequence/least-times.ts';
 import { type Command, isPumping, type Situation, withState } from './situation.ts';
 import type { EngineState } from './state.ts';
+import { updateSunClock } from './sun/clock.ts';
+import { sunHeightDeg } from './sun/position.ts';
+import { netGainW } from './want/net-gain.ts';
+import { updateHarvest } from './want/outlook.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
 
@@ -90,7 +95,8 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
 }
 
 /** Brings the state up to this instant: time, day, readings, water, frost. */
-function senseAll(given: EngineState, input: SoundInput, site: Site, settings: Settings): Situation {
+function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Settings): Situation {
+  const settings = withLearnt(asSet, given.learnt);
   const runMs = given.runMs + (input.elapsedMs ?? 0);
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
@@ -99,6 +105,8 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
   const facts = factsOf(readings);
   const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
   const localDay = input.localDay ?? before.localDay;
+  const sunClock = updateSunClock(before.sunClock, input.nowMs, unseen ? null : elapsedMs, runMs);
+  const height = sunClock.atMs === null ? null : sunHeightDeg(sunClock.atMs, site.location);
   const { phase } = before;
   const { levelMm } = facts;
   const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
@@ -107,16 +115,34 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, settings: S
     ...before,
     runMs,
     localDay,
+    sunClock,
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
     frost: updateFrost(before.frost, facts, settings, runMs),
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
-  return { state, runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings };
+  return {
+    state,
+    runMs,
+    elapsedMs,
+    localDay,
+    sunHeightDeg: height,
+    readings,
+    facts,
+    drainSays,
+    site,
+    settings,
+  };
 }
 
 /** Brings the memories of hazards, wants and the meter up to this step. */
 function judge(situation: Situation, heat: HeatReading): Situation {
+  const harvest = updateHarvest(situation, netGainW(situation, heat.rateW));
+  const weighed = withState(situation, { ...situation.state, harvest });
+  return withMemories(weighed, heat);
+}
+
+function withMemories(situation: Situation, heat: HeatReading): Situation {
   const { state, facts, site, settings } = situation;
   return withState(situation, {
     ...state,
@@ -204,7 +230,7 @@ function tell(
       flowLMin: heat.flowLMin,
       estimated: heat.estimated,
     },
-    belief: beliefOf(situation, heat.rateW),
+    belief: beliefOf(situation),
     answer,
   };
 }

@@ -78,6 +78,7 @@ export function fakeDecision(
       differenceK: null,
       netGainW: null,
       heatAtStakeJ: null,
+      dayPromiseJ: null,
       timeToFreezingS: null,
     },
     answer:

@@ -22,7 +22,11 @@ export interface Condition {
   readonly detail?: string;
 }
 
-type Judge = (situation: Situation, ground: AlarmGround) => Condition | null;
+/** `active` tells whether the alarm stands: a deadband holds it a little longer. */
+type Judge = (situation: Situation, ground: AlarmGround, active: boolean) => Condition | null;
+
+/** An alarm of the store's heat stands until the store is this much below where it came [K]; a design choice. */
+const storeHotDeadbandK = 1;
 
 const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
 
@@ -58,9 +62,9 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     heat.linerHot
       ? { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) }
       : null,
-  'store-hot': ({ facts: { hottestStoreC }, site }) =>
-    hottestStoreC !== null && hottestStoreC >= site.store.maximumC
-      ? { values: { storeC: hottestStoreC, maximumC: site.store.maximumC } }
+  'store-hot': ({ facts: { hottestStoreC }, site: { store } }, _ground, active) =>
+    hottestStoreC !== null && hottestStoreC >= store.maximumC - (active ? storeHotDeadbandK : 0)
+      ? { values: { storeC: hottestStoreC, maximumC: store.maximumC } }
       : null,
   'output-not-followed': notFollowed,
   // Raised where an exception is caught, never by a condition.

@@ -18,6 +18,10 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `The pump has started ${figure(v, 'starts', 0)} times this hour; ${figure(v, 'startsPerHour', 0)} are allowed.`,
   'waiting-after-emptying': (v) =>
     `Emptied for want of gain ${figure(v, 'emptyMin', 0)} min ago; the pan is filled after ${figure(v, 'leastEmptyMin', 0)} min.`,
+  'waiting-fills-per-day': (v) =>
+    `The pan was filled ${figure(v, 'fills', 0)} times today; ${figure(v, 'fillsPerDay', 0)} are allowed.`,
+  'waiting-worth-filling': (v) =>
+    `A fill would bring ${figure(v, 'comingKWh', 2)} kWh in the coming hour; it costs ${figure(v, 'costKWh', 2)} kWh.`,
   'start-up-proving': () => 'The pan counts as full until it is proven empty or full.',
   'filling-for-heat': (v) =>
     'filledS' in v
@@ -30,6 +34,10 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `Resting: the pan is ${againstStore(v, 'differenceK')}; the pump starts at ${figure(v, 'startDifferenceK')} K.`,
   'resting-colder-than-store': (v) =>
     `Resting: the pan is ${againstStore(v, 'differenceK')}; emptying it now would cool the store.`,
+  'resting-through-gap': (v) =>
+    `Waiting for the sun to come back: the pan has lost ${figure(v, 'lostKWh', 2)} kWh; a refill costs ${figure(v, 'costKWh', 2)} kWh.`,
+  'circulating-through-gap': (v) =>
+    `Running on until the sun is back: the pan has lost ${figure(v, 'lostKWh', 2)} kWh; a refill costs ${figure(v, 'costKWh', 2)} kWh.`,
   'emptying-no-gain': (v) =>
     'idleMin' in v
       ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`

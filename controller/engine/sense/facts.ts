@@ -4,6 +4,8 @@ import type { TrustedReading, TrustedReadings } from '../../../shared-types/read
 /** What the readings say together. Null: it cannot be told. Temperatures [°C], differences [K]. */
 export interface Facts {
   readonly panC: number | null;
+  /** `panC` is what the outlet says; else the sheet stands in for it. */
+  readonly panIsOutlet: boolean;
   /** The warmer and the colder end of what the pan's sensors say. */
   readonly hottestPanC: number | null;
   readonly coldestPanC: number | null;
@@ -47,6 +49,7 @@ export function factsOf(readings: TrustedReadings): Facts {
   const { failed, allSilent } = failures(readings);
   return {
     panC,
+    panIsOutlet: outletC !== null,
     hottestPanC: warmer(warmer(outletC, sheetC), inletC),
     coldestPanC: colder(colder(outletC, sheetC), inletC),
     panIsGood: !isDoubtful(panOutletC) && !isDoubtful(panSheetC) && !isDoubtful(panInletC),

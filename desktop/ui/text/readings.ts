@@ -26,4 +26,5 @@ export const alarmStateTitles: Readonly<Record<AlarmState, string>> = {
   acknowledged: 'seen',
   'returned-unacknowledged': 'over, not yet seen',
   shelved: 'shelved',
+  suppressed: 'follows from another',
 };

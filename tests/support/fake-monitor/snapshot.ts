@@ -66,6 +66,7 @@ export const testDecision: Decision = {
     differenceK: 9.4,
     netGainW: 6200,
     heatAtStakeJ: 1.8e7,
+    dayPromiseJ: null,
     timeToFreezingS: null,
   },
   answer: null,

@@ -49,7 +49,26 @@ function waiting(): Loop {
     .until('resting')
     .set({ panOutletC: 30, panSheetC: 30 })
     .run(300);
-  return loop.set({ panOutletC: 17, panSheetC: 17 }).run(3600).set({ panOutletC: 21 }).run(3600);
+  return loop.set({ storeBottomC: 31 }).run(3600);
+}
+
+/** Clouds come while the sun is still high, then the evening. */
+function clouds(kind: 'drain-valve' | 'pump-stop'): Loop {
+  const loop = circulatingLoop(makeSite(kind)).run(3000);
+  for (let panC = 27; panC > 18; panC -= 0.05) loop.set({ panOutletC: panC, panSheetC: panC }).run(30);
+  return loop;
+}
+
+function enoughFills(): Loop {
+  const loop = restingLoop(site, { emptyAfterMin: 10, fillsPerDay: 1 }).until('emptying').until('empty');
+  return loop.set({ panOutletC: 40, panSheetC: 40 }).run(2000);
+}
+
+function lateSun(): Loop {
+  const loop = emptyLoop(site);
+  loop.nowMs += 12 * 3_600_000;
+  loop.step(null).until('empty');
+  return loop.set({ panOutletC: 32, panSheetC: 32 }).run(120);
 }
 
 function heat(): Loop {
@@ -119,6 +138,10 @@ const scenarios: readonly (() => Loop)[] = [
   openDrain,
   drainPump,
   afterEmptying,
+  enoughFills,
+  lateSun,
+  () => clouds('drain-valve'),
+  () => clouds('pump-stop'),
 ];
 
 let played: readonly Decision[] | undefined;

@@ -365,7 +365,7 @@ describe('water movement', () => {
     loop.until('empty').set({ panOutletC: 40, panSheetC: 40 }).until('filling');
     loop.set({ flowLMin: 20, panLevelMm: 40 }).until('circulating');
     loop.set({ panOutletC: 21, panSheetC: 21 }).until('resting').set({ flowLMin: 0 });
-    loop.until('emptying', 3600);
+    loop.until('emptying', 6000);
     expect(loop.state.failure).toEqual({ count: 0, cause: null });
     expect(loop.alarm('dry-running')).toMatchObject({ active: false, state: 'returned-unacknowledged' });
   });

@@ -229,7 +229,7 @@ describe('belief', () => {
   });
 
   it('tells the time to freezing while the pan cools', () => {
-    const loop = restingLoop(level).run(60);
+    const loop = restingLoop(makeSite('corner', allSensors)).run(60);
     expect(loop.last.belief.timeToFreezingS).toBeNull();
     const panC = drift(loop, 21.5, -0.005, 1440);
     const seconds = loop.last.belief.timeToFreezingS ?? 0;

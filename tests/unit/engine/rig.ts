@@ -53,6 +53,9 @@ export type Values = Partial<Record<Channel, number | RawReading>>;
 /** Times that keep the tests short; every coupling between settings holds. */
 export const quickSettings: Settings = {
   ...defaultSettings,
+  startDifferenceK: 6,
+  stopDifferenceK: 2,
+  fillDifferenceK: 10,
   startDelayS: 20,
   stopDelayS: 20,
   fillDelayS: 30,

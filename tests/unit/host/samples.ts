@@ -28,6 +28,7 @@ const decision = (nowMs: number): Decision => ({
     differenceK: null,
     netGainW: null,
     heatAtStakeJ: null,
+    dayPromiseJ: null,
     timeToFreezingS: null,
   },
   answer: null,
