@@ -1,4 +1,4 @@
-import { build } from 'vite';
+import { build, type Plugin } from 'vite';
 
 /** The engine as one plain script: `engine` is a global variable with what `index.ts` exports. */
 export interface Bundle {
@@ -8,11 +8,24 @@ export interface Bundle {
   readonly files: readonly { readonly file: string; readonly characters: number }[];
 }
 
+/**
+ * What the engine's tables say to people alone: the monitor has it from the same tables, a board needs none of it.
+ * No decision carries it; the day that is decided alike shows that nothing else was dropped.
+ */
+const forPeople = /\b(?:consequence|response|howSoon|meaning|clears):\s*(?:'[^'\n]*'|"[^"\n]*"),\n/g;
+
+const withoutTextsForPeople: Plugin = {
+  name: 'without-texts-for-people',
+  enforce: 'pre',
+  transform: (code) => ({ code: code.replace(forPeople, ''), map: null }),
+};
+
 /** Bundles the engine as a board would carry it: minified, nothing left to import. */
 export async function bundleEngine(): Promise<Bundle> {
   const built = await build({
     configFile: false,
     logLevel: 'silent',
+    plugins: [withoutTextsForPeople],
     build: {
       write: false,
       minify: true,
