@@ -159,7 +159,7 @@ function coolingNight(): Loop {
 
 const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 1.5);
 
-const decisions: readonly Decision[] = [
+const scenarios: readonly (() => Loop)[] = [
   doubtedStore,
   nights,
   frostNight,
@@ -190,22 +190,30 @@ const decisions: readonly Decision[] = [
   lateSun,
   () => clouds('drain-valve'),
   () => clouds('pump-stop'),
-].flatMap((scenario) => scenario().decisions);
+];
 
-const reasons = decisions.flatMap(({ reasons: { phase, pump, drain } }) => [phase, pump, drain]);
+let played: readonly Decision[] | undefined;
+
+/** What all scenarios decide; played by the first test that asks, so that the tests count as what runs them. */
+function decisions(): readonly Decision[] {
+  played ??= scenarios.flatMap((scenario) => scenario().decisions);
+  return played;
+}
+
+const reasonsTold = () => decisions().flatMap(({ reasons: { phase, pump, drain } }) => [phase, pump, drain]);
 
 describe('reasons', () => {
   it.each(reasonCodes)('%s is reached', (code) => {
-    expect(reasons.some((reason) => reason.code === code)).toBe(true);
+    expect(reasonsTold().some((reason) => reason.code === code)).toBe(true);
   });
 
   it('carry every number that their sentence speaks of', () => {
-    const unsaid = reasons.filter((reason) => /\?|NaN|undefined|Infinity/.test(reason.text));
+    const unsaid = reasonsTold().filter((reason) => /\?|NaN|undefined|Infinity/.test(reason.text));
     expect(unsaid.map((reason) => `${reason.code}: ${reason.text}`)).toEqual([]);
   });
 
   it('are one sentence or two, with a capital and a stop, in our own words for each code', () => {
-    for (const { text } of reasons) expect(text).toMatch(/^[A-Z].*\.$/);
+    for (const { text } of reasonsTold()) expect(text).toMatch(/^[A-Z].*\.$/);
     expect(new Set(reasonCodes.map((code) => reasonText(code, {}))).size).toBe(reasonCodes.length);
   });
 
@@ -222,14 +230,14 @@ describe('reasons', () => {
 });
 
 describe('alarms', () => {
-  const alarms = decisions.flatMap((decision) => decision.alarms);
+  const alarmsTold = () => decisions().flatMap((decision) => decision.alarms);
 
   it.each(alarmCodes)('%s is reached', (code) => {
-    expect(alarms.some((alarm) => alarm.code === code && alarm.active)).toBe(true);
+    expect(alarmsTold().some((alarm) => alarm.code === code && alarm.active)).toBe(true);
   });
 
   it('say what they know', () => {
-    for (const { text } of alarms) expect(text).toMatch(/^[A-Z][^?]*\.$/);
+    for (const { text } of alarmsTold()) expect(text).toMatch(/^[A-Z][^?]*\.$/);
   });
 
   it.each(alarmCodes)('%s has a meaning, and no alarm explains itself, even by others', (code) => {
