@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { benchFailures } from './failures.ts';
 import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
@@ -10,6 +11,7 @@ const benches = {
   simulate: benchSimulate,
   screen: benchScreen,
   memory: benchMemory,
+  failures: benchFailures,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];
