@@ -79,7 +79,8 @@ export function createLoop(options: LoopOptions): Loop {
   };
 }
 
-function inputOf(
+/** What a controller is given of the loop at an instant. */
+export function inputOf(
   plant: PlantState,
   values: SensorValues,
   nowMs: number,

@@ -67,6 +67,8 @@ function safeDecision(
       heatRateW: null,
       flowLMin: null,
       estimated: true,
+      errorFraction: null,
+      estimatedJ: meter.estimatedJ,
     },
     belief: {
       readings: {},
@@ -74,6 +76,7 @@ function safeDecision(
       flowProven: false,
       differenceK: null,
       netGainW: null,
+      dayPromiseJ: null,
       heatAtStakeJ: null,
       timeToFreezingS: null,
     },

@@ -17,6 +17,7 @@ export interface Situation {
   /** What fresh feedback says of the drain valve: true for open; null where nothing tells. */
   readonly drainSays: boolean | null;
   readonly site: Site;
+  /** As set, but with the fill and drain times that were measured of this loop, where they were. */
   readonly settings: Settings;
 }
 

@@ -6,6 +6,7 @@ const dayMs = 86_400_000;
 const radians = Math.PI / 180;
 /** Thresholds on the sun's height are met alike by every JavaScript engine when it is rounded to this [deg]. */
 const stepDeg = 0.1;
+const stepWM2 = 0.01;
 
 /**
  * Height of the sun's middle above the horizon [deg], rounded to 0.1; refraction is left out.
@@ -49,5 +50,5 @@ export function sunHeightDeg(utcMs: number, { latitudeDeg, longitudeDeg }: Locat
  */
 export function clearSkyWM2(heightDeg: number): number {
   const sine = Math.sin(heightDeg * radians);
-  return heightDeg <= 0 ? 0 : 1098 * sine * Math.exp(-0.059 / sine);
+  return heightDeg <= 0 ? 0 : Math.round((1098 * sine * Math.exp(-0.059 / sine)) / stepWM2) * stepWM2;
 }
