@@ -18,6 +18,8 @@ export interface AlarmMeaning {
   readonly offDelayS: number;
   /** Alarms that explain this one, the likeliest first. */
   readonly causes: readonly AlarmCode[];
+  /** Announced even beside a cause that is announced already: it asks for an act of its own. */
+  readonly besideCauses?: true;
 }
 
 export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
@@ -30,6 +32,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 0,
     offDelayS: 60,
     causes: ['not-emptying'],
+    besideCauses: true,
   },
   'not-emptying': {
     priority: 'urgent',
@@ -40,6 +43,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 0,
     offDelayS: 60,
     causes: ['output-not-followed'],
+    besideCauses: true,
   },
   'internal-error': {
     priority: 'urgent',
@@ -91,6 +95,17 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     offDelayS: 120,
     causes: ['all-sensors-silent', 'pan-sensors-failed'],
   },
+  'sensor-doubtful': {
+    priority: 'soon',
+    title: 'A sensor cannot be right',
+    consequence: 'Nothing is harvested where pan and store bottom cannot be compared without it.',
+    response:
+      'Check that the named sensors sit where they should, are not swapped, and show what a hand thermometer shows.',
+    howSoon: 'Within the day.',
+    onDelayS: 60,
+    offDelayS: 600,
+    causes: ['all-sensors-silent'],
+  },
   'fill-locked': {
     priority: 'soon',
     title: 'The loop is locked',
@@ -100,6 +115,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 0,
     offDelayS: 0,
     causes: ['dry-running', 'drain-stands-open', 'fill-failed', 'water-lost'],
+    besideCauses: true,
   },
   'fill-failed': {
     priority: 'soon',
@@ -150,6 +166,18 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 60,
     offDelayS: 120,
     causes: ['store-hot', 'dry-running', 'fill-failed'],
+    besideCauses: true,
+  },
+  'liner-not-cooled': {
+    priority: 'urgent',
+    title: 'The liner is close to its limit and nothing cools it',
+    consequence: 'A liner that gets too hot softens, ages and leaks; there is no water moving to cool it.',
+    response: 'Shade or wet the sheet at once; then find why the pump does not run, or draw hot water.',
+    howSoon: 'Within minutes.',
+    onDelayS: 120,
+    offDelayS: 120,
+    causes: ['store-hot', 'fill-locked', 'dry-running', 'fill-failed'],
+    besideCauses: true,
   },
   'store-hot': {
     priority: 'soon',
@@ -160,6 +188,26 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 60,
     offDelayS: 120,
     causes: [],
+  },
+  'scald-caution': {
+    priority: 'when-convenient',
+    title: 'The water in the store scalds',
+    consequence: 'Water of 60 °C burns the skin within some five seconds.',
+    response: 'Make sure that a mixing valve stands between store and taps and holds what it is set to.',
+    howSoon: 'Before anybody draws hot water without it.',
+    onDelayS: 600,
+    offDelayS: 600,
+    causes: ['store-hot'],
+  },
+  'frost-season-near': {
+    priority: 'soon',
+    title: 'Frost is near, and water stands in a pan that cannot be emptied by itself',
+    consequence: 'Water that freezes in the pan can tear the liner and burst the pipes.',
+    response: 'Empty the pan by hand before the first frost, and leave its drain open.',
+    howSoon: 'Within days; before the frost season begins.',
+    onDelayS: 600,
+    offDelayS: 600,
+    causes: ['frost-danger'],
   },
   'output-not-followed': {
     priority: 'soon',

@@ -6,6 +6,7 @@ export const alarmCodes = [
   'pan-sensors-failed',
   'store-sensor-failed',
   'sensor-failed',
+  'sensor-doubtful',
   'all-sensors-silent',
   'fill-failed',
   'fill-locked',
@@ -14,7 +15,10 @@ export const alarmCodes = [
   'water-lost',
   'not-emptying',
   'liner-hot',
+  'liner-not-cooled',
   'store-hot',
+  'scald-caution',
+  'frost-season-near',
   'output-not-followed',
   'internal-error',
 ] as const;
@@ -26,8 +30,19 @@ export const alarmPriorities = ['urgent', 'soon', 'when-convenient'] as const;
 export const alarmPrioritySchema = z.enum(alarmPriorities);
 export type AlarmPriority = z.infer<typeof alarmPrioritySchema>;
 
-/** The states of IEC 62682 that this software uses; an alarm in the state normal is not listed. */
-export const alarmStates = ['unacknowledged', 'acknowledged', 'returned-unacknowledged', 'shelved'] as const;
+/**
+ * The states of IEC 62682 that this software uses, from memory; an alarm in the state normal is not listed.
+ *
+ * `suppressed`: suppressed by design, since its cause is announced. There is no state out of service: a shelf
+ * without an end is not allowed. An alarm that latches (the lock) stays active until a person resets it.
+ */
+export const alarmStates = [
+  'unacknowledged',
+  'acknowledged',
+  'returned-unacknowledged',
+  'shelved',
+  'suppressed',
+] as const;
 export const alarmStateSchema = z.enum(alarmStates);
 export type AlarmState = z.infer<typeof alarmStateSchema>;
 

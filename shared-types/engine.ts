@@ -25,6 +25,7 @@ export const operationSchema = z.discriminatedUnion('kind', [
     alarm: alarmCodeSchema,
     minutes: z.number().min(5).max(1440),
   }),
+  z.strictObject({ kind: z.literal('unshelve'), alarm: alarmCodeSchema }),
 ]);
 export type Operation = z.infer<typeof operationSchema>;
 
@@ -89,11 +90,20 @@ export const meterSchema = z.strictObject({
   heatRateW: z.number().nullable(),
   flowLMin: z.number().nullable(),
   /**
-   * True when `flowLMin` and `heatRateW` of this step rest on the pump's rating instead of a measured
-   * flow. Says nothing of the totals: heat brought home by emptying always takes the pan's volume from
-   * the site file.
+   * True when `flowLMin` follows from the pump's speed instead of a measurement, or `heatRateW` from the
+   * sheet instead of the outlet.
    */
   estimated: z.boolean(),
+  /**
+   * What `heatRateW` may be off by, as a share of it, by the formulas of EN 1434-1 and by what is known of
+   * the sensors; null while no heat flows. An open loop does not conform to that standard.
+   */
+  errorFraction: z.number().nullable(),
+  /**
+   * How much of `total.heatHomeJ` rests on estimates [J]. What an emptied pan brings home always takes the
+   * pan's volume from the site file, which does not count as one.
+   */
+  estimatedJ: z.number(),
 });
 export type Meter = z.infer<typeof meterSchema>;
 
@@ -105,6 +115,8 @@ export const beliefSchema = z.strictObject({
   /** Pan (outlet, else sheet) minus store bottom. */
   differenceK: z.number().nullable(),
   netGainW: z.number().nullable(),
+  /** What the rest of the day may bring, if it goes on as it was; no promise of the weather's. */
+  dayPromiseJ: z.number().nullable(),
   /** Heat in the pan above the store bottom. */
   heatAtStakeJ: z.number().nullable(),
   timeToFreezingS: z.number().nullable(),
@@ -123,6 +135,7 @@ export const answerCodes = [
   'nothing-to-do',
   'settings-refused',
   'no-such-alarm',
+  'not-shelvable',
 ] as const;
 export const answerSchema = z.strictObject({
   id: z.string(),

@@ -37,6 +37,7 @@ export const eventKinds = [
   'alarm-returned',
   'alarm-acknowledged',
   'alarm-shelved',
+  'alarm-unshelved',
   'request-answered',
   'settings-changed',
   'link-lost',

@@ -6,7 +6,7 @@ export type SettingGroup = (typeof settingGroups)[number];
 
 interface SettingDeclaration {
   readonly group: SettingGroup;
-  readonly unit: 'K' | 'C' | 's' | 'min' | '1/h' | '1';
+  readonly unit: 'K' | 'C' | 's' | 'min' | '1/h' | '1/d' | '1';
   readonly default: number;
   readonly least: number;
   readonly most: number;
@@ -23,7 +23,7 @@ export const settingDeclarations = {
   startDifferenceK: {
     group: 'harvest',
     unit: 'K',
-    default: 6,
+    default: 2.5,
     least: 1,
     most: 30,
     meaning: 'The pump starts when the full pan is this much warmer than the store bottom.',
@@ -31,7 +31,7 @@ export const settingDeclarations = {
   stopDifferenceK: {
     group: 'harvest',
     unit: 'K',
-    default: 2,
+    default: 0.5,
     least: 0.2,
     most: 20,
     meaning: 'The pump stops when the difference has fallen to this.',
@@ -55,18 +55,26 @@ export const settingDeclarations = {
   fillDifferenceK: {
     group: 'filling',
     unit: 'K',
-    default: 10,
-    least: 2,
+    default: 3,
+    least: 1,
     most: 60,
     meaning: 'The empty pan is filled when its dry sheet is this much warmer than the store bottom.',
   },
   fillDelayS: {
     group: 'filling',
     unit: 's',
-    default: 300,
+    default: 120,
     least: 0,
     most: 3600,
     meaning: 'How long the fill difference has to hold.',
+  },
+  fillsPerDay: {
+    group: 'filling',
+    unit: '1/d',
+    default: 4,
+    least: 1,
+    most: 48,
+    meaning: 'The pan is filled at most this often in a local day.',
   },
   fillTimeS: {
     group: 'filling',
@@ -96,7 +104,7 @@ export const settingDeclarations = {
   emptyAfterMin: {
     group: 'emptying',
     unit: 'min',
-    default: 45,
+    default: 90,
     least: 5,
     most: 600,
     meaning: 'A full pan that gains nothing for this long is emptied, so that its heat comes home.',
@@ -133,6 +141,15 @@ export const settingDeclarations = {
     most: 15,
     meaning: 'With no working pan sensor the pan is emptied when the air is at this or colder.',
   },
+  frostNightC: {
+    group: 'frost',
+    unit: 'C',
+    default: 2,
+    least: 0,
+    most: 10,
+    meaning:
+      'While the sun is down no water is left in a pan whose sheet would fall to this under the sky of the night.',
+  },
   storeLimitC: {
     group: 'heat',
     unit: 'C',
@@ -148,6 +165,31 @@ export const settingDeclarations = {
     least: 1,
     most: 20,
     meaning: 'Harvest may go on when the store has cooled by this below its limit.',
+  },
+  emptyWhenStoreFull: {
+    group: 'heat',
+    unit: '1',
+    default: 0,
+    least: 0,
+    most: 1,
+    meaning:
+      'At 1 the pan is emptied when the store takes no more heat, once it brings none and the liner stands a dry sheet; at 0 it rests.',
+  },
+  nightCooling: {
+    group: 'heat',
+    unit: '1',
+    default: 0,
+    least: 0,
+    most: 1,
+    meaning: 'At 1 the store is cooled through the pan in nights without frost.',
+  },
+  nightCoolingFloorC: {
+    group: 'heat',
+    unit: 'C',
+    default: 45,
+    least: 15,
+    most: 90,
+    meaning: 'Cooling the store by night ends when its bottom has come down to this.',
   },
   linerMarginK: {
     group: 'heat',
@@ -225,6 +267,10 @@ interface Coupling {
   readonly text: string;
 }
 
+function isSwitch(value: number): boolean {
+  return value === 0 || value === 1;
+}
+
 /** Rules that tie settings to each other. A set that breaks one is refused as a whole. */
 export const settingCouplings: readonly Coupling[] = [
   {
@@ -246,6 +292,26 @@ export const settingCouplings: readonly Coupling[] = [
     names: ['frostTemperatureC', 'frostReleaseC'],
     holds: (s) => s.frostReleaseC >= s.frostTemperatureC + 1,
     text: 'The frost release temperature is at least 1 K above the frost temperature.',
+  },
+  {
+    names: ['frostNightC', 'frostTemperatureC'],
+    holds: (s) => s.frostNightC <= s.frostTemperatureC,
+    text: 'The night temperature of frost is not above the frost temperature.',
+  },
+  {
+    names: ['emptyWhenStoreFull'],
+    holds: (s) => isSwitch(s.emptyWhenStoreFull),
+    text: 'The switch of emptying at a full store is 0 or 1.',
+  },
+  {
+    names: ['nightCooling'],
+    holds: (s) => isSwitch(s.nightCooling),
+    text: 'The switch of night cooling is 0 or 1.',
+  },
+  {
+    names: ['nightCoolingFloorC', 'storeLimitC'],
+    holds: (s) => s.nightCooling === 0 || s.nightCoolingFloorC + 5 <= s.storeLimitC,
+    text: 'The floor of night cooling is at least 5 K below the store limit.',
   },
 ];
 

@@ -4,8 +4,8 @@ import { panHeatJK } from './pan.ts';
 import { isPumping, type Situation } from './situation.ts';
 import { trendKS } from './want/trend.ts';
 
-/** What the engine holds true, for people to read; `heatRateW` is what the meter reads now. */
-export function beliefOf(situation: Situation, heatRateW: number | null): Belief {
+/** What the engine holds true, for people to read. */
+export function beliefOf(situation: Situation): Belief {
   const { state, readings, facts, site } = situation;
   const { differenceK, panC } = facts;
   const full = state.water.level === 'full';
@@ -15,7 +15,8 @@ export function beliefOf(situation: Situation, heatRateW: number | null): Belief
     water: state.water.level,
     flowProven: isFlowProven(situation),
     differenceK,
-    netGainW: full ? netGainW(situation, heatJK, heatRateW) : null,
+    netGainW: full ? state.harvest.gainW : null,
+    dayPromiseJ: state.harvest.dayJ,
     heatAtStakeJ: full && heatJK !== null && differenceK !== null ? heatJK * differenceK + 0 : null,
     timeToFreezingS: timeToFreezingS(situation),
   };
@@ -24,12 +25,6 @@ export function beliefOf(situation: Situation, heatRateW: number | null): Belief
 function isFlowProven({ state, facts, site }: Situation): boolean {
   const { flowLMin } = facts;
   return isPumping(state) && flowLMin !== null && flowLMin >= leastFlowFraction * site.pump.ratedFlowLMin;
-}
-
-/** What the pan's water takes up and what it brings home, together [W]; smoothed over ten minutes. */
-function netGainW(situation: Situation, heatJK: number | null, heatRateW: number | null): number | null {
-  const trend = trendKS(situation);
-  return heatJK === null || heatRateW === null || trend === null ? null : heatJK * trend + heatRateW + 0;
 }
 
 /** Time to 0 °C if the coldest pan reading went on falling as the pan does now [s]. */

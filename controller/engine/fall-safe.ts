@@ -15,23 +15,31 @@ import { type AlarmMemory, type EngineState, initialState, safeOutputs } from '.
  */
 export function fallSafe(given: unknown, input: SoundInput): { state: EngineState; decision: Decision } {
   const before = isState(given) ? given : initialState();
+  const runMs = before.runMs + (input.elapsedMs ?? 0);
   const state: EngineState = {
     ...before,
-    runMs: before.runMs + (input.elapsedMs ?? 0),
+    runMs,
     stepped: false,
     outputs: safeOutputs,
-    alarms: { ...before.alarms, 'internal-error': raised(before.alarms['internal-error'], input.nowMs) },
+    alarms: {
+      ...before.alarms,
+      'internal-error': raised(before.alarms['internal-error'], runMs, input.nowMs),
+    },
   };
   return { state, decision: safeDecision(state, input) };
 }
 
-function raised(before: AlarmMemory | undefined, nowMs: number): AlarmMemory {
+function raised(before: AlarmMemory | undefined, runMs: number, nowMs: number): AlarmMemory {
   if (before?.active === true) return { ...before, changingMs: null };
   return {
     changingMs: null,
     active: true,
     acknowledged: false,
     raisedMs: nowMs,
+    activeSinceMs: runMs,
+    returnedMs: before?.returnedMs ?? null,
+    repeats: before?.repeats ?? 0,
+    head: null,
     shelvedUntilMs: before?.shelvedUntilMs ?? null,
     shelvedUntilUtcMs: before?.shelvedUntilUtcMs ?? null,
     values: {},
@@ -59,6 +67,8 @@ function safeDecision(
       heatRateW: null,
       flowLMin: null,
       estimated: true,
+      errorFraction: null,
+      estimatedJ: meter.estimatedJ,
     },
     belief: {
       readings: {},
@@ -66,6 +76,7 @@ function safeDecision(
       flowProven: false,
       differenceK: null,
       netGainW: null,
+      dayPromiseJ: null,
       heatAtStakeJ: null,
       timeToFreezingS: null,
     },

@@ -4,6 +4,7 @@ import { isState } from './check-state.ts';
 import type { EngineState } from './state.ts';
 
 export { reasonText } from './explain/reason-text.ts';
+export { type Remark, settingsRemarks } from './remarks.ts';
 export { type EngineState, initialState, safeOutputs } from './state.ts';
 export { step, stepOn } from './step.ts';
 

@@ -10,20 +10,23 @@ export interface Situation {
   readonly runMs: number;
   readonly elapsedMs: number;
   readonly localDay: string | null;
+  /** Height of the sun above the horizon [deg]; null while no calendar was heard. */
+  readonly sunHeightDeg: number | null;
   readonly readings: TrustedReadings;
   readonly facts: Facts;
   /** What fresh feedback says of the drain valve: true for open; null where nothing tells. */
   readonly drainSays: boolean | null;
   readonly site: Site;
+  /** As set, but with the fill and drain times that were measured of this loop, where they were. */
   readonly settings: Settings;
 }
 
 /** The same situation with another state. */
 export function withState(
-  { runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings }: Situation,
+  { runMs, elapsedMs, localDay, sunHeightDeg, readings, facts, drainSays, site, settings }: Situation,
   state: EngineState,
 ): Situation {
-  return { state, runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings };
+  return { state, runMs, elapsedMs, localDay, sunHeightDeg, readings, facts, drainSays, site, settings };
 }
 
 /**

@@ -3,9 +3,12 @@ import type { Channel } from '../../shared-types/channels.ts';
 import type { Outputs, Totals } from '../../shared-types/engine.ts';
 import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
+import type { ComparisonName } from './sense/doubt/names.ts';
+import { unknownSunClock } from './sun/clock.ts';
+import { noHarvest } from './want/outlook.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
-export const stateVersion = 2;
+export const stateVersion = 3;
 
 /** A reason before it is put into words. */
 export interface Cause {
@@ -24,6 +27,10 @@ export interface ChannelMemory {
   readonly recent: readonly Sample[];
   /** Arrival of the newest sample, readable or not [steady ms]. */
   readonly arrivedMs: number;
+  /** Since when the sensor shows the same, to its last digit [steady ms]. */
+  readonly changedMs: number;
+  /** Mean size of what a sample stands off the line through its neighbours, twice that, in the channel's unit. */
+  readonly scatter: number;
   /** Samples in a row that could not be read. */
   readonly unreadable: number;
   readonly cause: ReadingCause | null;
@@ -65,7 +72,7 @@ export interface Timers {
   readonly stopMs: number | null;
   readonly noFlowMs: number | null;
   readonly drainOpenMs: number | null;
-  readonly closingMs: number | null;
+  readonly losingMs: number | null;
 }
 
 /** Last gain of a full pan: its lowest temperature since, and the instant. */
@@ -74,7 +81,75 @@ export interface GainMemory {
   readonly sinceMs: number;
 }
 
-type LatchedFrost = 'frost-measured' | 'frost-blind';
+/** By which instant the sun is judged. */
+export interface SunClock {
+  /** That instant [UTC ms]; null while no calendar was heard. */
+  readonly atMs: number | null;
+  /** How far the calendar is ahead of it, and since when it says so [steady ms]; null while they agree. */
+  readonly apartMs: number | null;
+  readonly apartSinceMs: number;
+}
+
+export type DoubtCause = Extract<ReadingCause, 'stuck' | 'noisy' | 'disagrees'>;
+
+/** Why a sensor is in doubt for longer than a moment. */
+export interface Doubt {
+  readonly cause: DoubtCause;
+  /** The comparison that accuses it; `itself` where its own readings do. */
+  readonly by: ComparisonName | 'itself';
+  /** When it was last seen to be so [steady ms]. */
+  readonly provenMs: number;
+}
+
+/** What is remembered of the sensors while they are watched over hours and days. */
+export interface WatchMemory {
+  /** When they were looked at last [steady ms]. */
+  readonly lookedMs: number;
+  /** Since when it is dark [steady ms]; null while it is light, and while nothing tells. */
+  readonly darkMs: number | null;
+  /** Looks that speak against the sensors of a comparison; below nought, for them. */
+  readonly evidence: Readonly<Partial<Record<ComparisonName, number>>>;
+  readonly doubts: Readonly<Partial<Record<Channel, Doubt>>>;
+  /** What a witness of a sensor that shows the same for long has gone through meanwhile [°C]. */
+  readonly still: Readonly<Partial<Record<Channel, { readonly lowC: number; readonly highC: number }>>>;
+}
+
+export const unwatched: WatchMemory = { lookedMs: 0, darkMs: null, evidence: {}, doubts: {}, still: {} };
+
+/** The coldest air of this local day [°C], null while it was not read, and of the days before, newest last. */
+export interface AirLows {
+  readonly todayC: number | null;
+  readonly daysC: readonly number[];
+}
+
+/** How a full, resting pan cools. */
+export interface FallMemory {
+  /** Begin of the running window [steady ms], and the pan's coldest reading then [°C]. */
+  readonly sinceMs: number;
+  readonly fromC: number;
+  /** How fast it fell in the windows before, newest last [K/s]. */
+  readonly fallsKS: readonly number[];
+}
+
+/** What the harvest is weighed by. */
+export interface HarvestMemory {
+  /** Net gain of the full pan [W]; null when it cannot be told. */
+  readonly gainW: number | null;
+  /** Mean of the dry sheet [°C]; null while the pan is not empty. */
+  readonly dryC: number | null;
+  /** How clear the sky was by the dry sheet before the pan was last filled; null when that was not to be told. */
+  readonly dryClearFraction: number | null;
+  /** How clear the day was so far: 0 for black, 1 for a clear sky. */
+  readonly clearFraction: number;
+  /** Heat that the full pan lost and has not gained back [J]. */
+  readonly lostJ: number;
+  /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
+  readonly lookedMs: number | null;
+  readonly hourJ: number | null;
+  readonly dayJ: number | null;
+}
+
+type LatchedFrost = 'frost-measured' | 'frost-trend' | 'frost-blind';
 export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
@@ -89,6 +164,12 @@ export interface AlarmMemory {
   readonly acknowledged: boolean;
   /** UTC instant of the last raising; a label. */
   readonly raisedMs: number;
+  /** When it was raised and when it returned last [steady ms], and how often it came again soon after. */
+  readonly activeSinceMs: number;
+  readonly returnedMs: number | null;
+  readonly repeats: number;
+  /** Alarm that explains this one; null while it stands for itself. */
+  readonly head: AlarmCode | null;
   /** End of a shelving [steady ms], and the same as a UTC label. */
   readonly shelvedUntilMs: number | null;
   readonly shelvedUntilUtcMs: number | null;
@@ -103,11 +184,14 @@ export interface EngineState {
   readonly runMs: number;
   readonly stepped: boolean;
   readonly localDay: string | null;
+  readonly sunClock: SunClock;
   readonly sensing: Readonly<Partial<Record<Channel, ChannelMemory>>>;
+  readonly watch: WatchMemory;
   readonly phase: Phase;
   readonly water: WaterMemory;
   readonly timers: Timers;
   readonly gain: GainMemory | null;
+  readonly harvest: HarvestMemory;
   readonly outputs: Outputs;
   /** The circulation pump: since when it is as it is, and its starts in the last hour. */
   readonly pump: { readonly sinceMs: number; readonly startsMs: readonly number[] };
@@ -116,13 +200,29 @@ export interface EngineState {
     readonly warmMs: number | null;
     /** Since when the pan is kept warm from the store [steady ms]. */
     readonly keepWarmMs: number | null;
+    /** Temperature to which the sheet falls this night [°C]; null while no frost is predicted. */
+    readonly nightC: number | null;
+    readonly storeCold: boolean;
+    readonly fall: FallMemory | null;
   };
-  readonly heat: { readonly storeFull: boolean; readonly linerHot: boolean };
+  readonly airLows: AirLows;
+  readonly heat: {
+    readonly storeFull: boolean;
+    readonly linerHot: boolean;
+    /** The store is being cooled through the pan. */
+    readonly cooling: boolean;
+  };
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
   readonly meter: {
     readonly total: Totals;
     readonly dayStart: Totals;
+    /** How much of the heat brought home rests on a flow or an outlet that was not measured [J]. */
+    readonly estimatedJ: number;
+    /** What the pump has moved since the newest fill began, until it ended [L]. */
+    readonly filledL: number;
+    /** Outlet less inlet of the empty pan in this night: the sum over time, and its time; null: not compared yet. */
+    readonly night: { readonly sumKMs: number; readonly forMs: number } | null;
     /** Heat rate at the last step [W]; null when it was not known. */
     readonly rateW: number | null;
   };
@@ -154,7 +254,7 @@ export const noTimers: Timers = {
   stopMs: null,
   noFlowMs: null,
   drainOpenMs: null,
-  closingMs: null,
+  losingMs: null,
 };
 
 export const unknownWater: WaterMemory = {
@@ -177,18 +277,22 @@ export function initialState(): EngineState {
     runMs: 0,
     stepped: false,
     localDay: null,
+    sunClock: unknownSunClock,
     sensing: {},
+    watch: unwatched,
     phase: { name: 'emptying', sinceMs: 0, cause: startUp },
     water: unknownWater,
     timers: noTimers,
     gain: null,
+    harvest: noHarvest,
     outputs: safeOutputs,
     pump: { sinceMs: 0, startsMs: [] },
-    frost: { latched: null, warmMs: null, keepWarmMs: null },
-    heat: { storeFull: false, linerHot: false },
+    frost: { latched: null, warmMs: null, keepWarmMs: null, nightC: null, storeCold: false, fall: null },
+    airLows: { todayC: null, daysC: [] },
+    heat: { storeFull: false, linerHot: false, cooling: false },
     failure: { count: 0, cause: null },
     operator: { lease: null, seen: [] },
-    meter: { total: noTotals, dayStart: noTotals, rateW: null },
+    meter: { total: noTotals, dayStart: noTotals, estimatedJ: 0, filledL: 0, night: null, rateW: null },
     alarms: {},
     learnt: {},
   };

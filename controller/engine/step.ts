@@ -6,19 +6,26 @@ import { listAlarms } from './alarms/list.ts';
 import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
 import { isState } from './check-state.ts';
+import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
+import { updateAirLows } from './hazards/air-lows.ts';
 import { updateFrost } from './hazards/frost.ts';
 import { updateHeat } from './hazards/heat.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
+import { withLearnt } from './learnt.ts';
+import { compareEnds, learnEnds, withNight } from './meter/ends-offset.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
 import { assertSafe, outputsOf } from './outputs.ts';
+import { learnPair } from './pair/learn.ts';
 import { isUnseen, restart } from './restart.ts';
+import { withDoubts } from './sense/doubt/apply.ts';
+import { updateWatch } from './sense/doubt/watch.ts';
 import { drainSaysOf } from './sense/drain-says.ts';
 import { factsOf } from './sense/facts.ts';
 import { updateWater } from './sense/pan-water.ts';
@@ -27,6 +34,10 @@ import { advance, type Move } from './sequence/advance.ts';
 import { recentStarts } from './sequence/least-times.ts';
 import { type Command, isPumping, type Situation, withState } from './situation.ts';
 import type { EngineState } from './state.ts';
+import { updateSunClock } from './sun/clock.ts';
+import { sunHeightDeg } from './sun/position.ts';
+import { netGainW } from './want/net-gain.ts';
+import { updateHarvest } from './want/outlook.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
 
@@ -90,41 +101,67 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
 }
 
 /** Brings the state up to this instant: time, day, readings, water, frost. */
-function senseAll(given: EngineState, input: SoundInput, site: Site, settings: Settings): Situation {
+function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Settings): Situation {
+  const settings = withLearnt(asSet, given.learnt);
   const runMs = given.runMs + (input.elapsedMs ?? 0);
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
   const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
-  const { readings, sensing } = sense(input.readings, before.sensing, site, settings, runMs);
-  const facts = factsOf(readings);
+  const sensed = sense(input.readings, before.sensing, site, settings, runMs);
+  const { sensing } = sensed;
+  const readings = withDoubts(sensed.readings, before.watch, runMs);
+  const facts = factsOf(readings, before.learnt);
   const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
   const localDay = input.localDay ?? before.localDay;
+  const sunClock = updateSunClock(before.sunClock, input.nowMs, unseen ? null : elapsedMs, runMs);
+  const height = sunClock.atMs === null ? null : sunHeightDeg(sunClock.atMs, site.location);
   const { phase } = before;
   const { levelMm } = facts;
   const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
-  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs);
+  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs, site);
   const state: EngineState = {
     ...before,
     runMs,
     localDay,
+    sunClock,
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
-    frost: updateFrost(before.frost, facts, settings, runMs),
+    airLows: updateAirLows(before.airLows, readings, site, localDay !== before.localDay),
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
-  return { state, runMs, elapsedMs, localDay, readings, facts, drainSays, site, settings };
+  return {
+    state,
+    runMs,
+    elapsedMs,
+    localDay,
+    sunHeightDeg: height,
+    readings,
+    facts,
+    drainSays,
+    site,
+    settings,
+  };
 }
 
 /** Brings the memories of hazards, wants and the meter up to this step. */
 function judge(situation: Situation, heat: HeatReading): Situation {
-  const { state, facts, site, settings } = situation;
+  const harvest = updateHarvest(situation, netGainW(situation, heat.rateW));
+  const weighed = withState(situation, { ...situation.state, harvest });
+  return withMemories(weighed, heat);
+}
+
+function withMemories(situation: Situation, heat: HeatReading): Situation {
+  const { state } = situation;
+  const night = compareEnds(state.meter.night, situation);
   return withState(situation, {
     ...state,
+    watch: updateWatch(situation),
+    learnt: learnEnds(learnPair(situation), state.meter.night, night),
     timers: updateTimers(situation),
     gain: updateGain(situation),
-    frost: updateKeepWarm(situation),
-    heat: updateHeat(state.heat, facts, site, settings),
-    meter: addUse(state.meter, heat.rateW, situation),
+    frost: updateKeepWarm(situation, updateFrost(situation)),
+    heat: updateHeat(situation),
+    meter: withNight(addUse(state.meter, heat, situation), night),
   });
 }
 
@@ -156,7 +193,8 @@ function carryOut(
   const { state, site, settings, runMs } = situation;
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS);
+  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
+  const outputs = outputsOf(phase, water, site, settings.drainTimeS, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,
@@ -203,8 +241,10 @@ function tell(
       heatRateW: heat.rateW,
       flowLMin: heat.flowLMin,
       estimated: heat.estimated,
+      errorFraction: heat.errorFraction,
+      estimatedJ: meter.estimatedJ,
     },
-    belief: beliefOf(situation, heat.rateW),
+    belief: beliefOf(situation),
     answer,
   };
 }

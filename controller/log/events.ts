@@ -50,6 +50,7 @@ function changesOf(
   if (before === null || alarm.state === was?.state) return changes;
   if (alarm.state === 'acknowledged') changes.push({ kind: 'alarm-acknowledged', alarm });
   if (alarm.state === 'shelved') changes.push({ kind: 'alarm-shelved', alarm });
+  if (was?.state === 'shelved') changes.push({ kind: 'alarm-unshelved', alarm });
   return changes;
 }
 

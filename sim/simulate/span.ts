@@ -88,14 +88,15 @@ export function simulateSpan(options: SpanOptions): SpanReport {
 
 const monthOf = (localDay: string) => localDay.slice(0, 7);
 
-/** Counts the alarms of a decision that the one before did not have. */
+/** Counts the alarms that a decision announces and the one before did not: an alarm that comes again counts. */
 function createAlarmCounter(): (decision: Decision) => number {
   let before: readonly string[] = [];
   return ({ alarms }) => {
     if (alarms.length === 0 && before.length === 0) return 0;
-    const codes = alarms.map(({ code }) => code);
-    const news = codes.filter((code) => !before.includes(code)).length;
-    before = codes;
+    const told = alarms.filter(({ state }) => state === 'unacknowledged');
+    const names = told.map(({ code, sinceMs }) => `${code} ${sinceMs}`);
+    const news = names.filter((name) => !before.includes(name)).length;
+    before = names;
     return news;
   };
 }

@@ -1,12 +1,14 @@
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
 import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
+import { isOutOfSeason, isSeasonNear } from '../hazards/air-lows.ts';
 import { isFrostUnseen } from '../hazards/frost.ts';
+import { daysToFrostSeason } from '../hazards/frost-season.ts';
 import { linerHotC } from '../hazards/heat.ts';
 import { failuresToLock } from '../hazards/table.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty } from '../pan.ts';
-import type { Situation } from '../situation.ts';
+import { isPumping, type Situation } from '../situation.ts';
 
 /** What the conditions of the alarms are judged by. */
 export interface AlarmGround {
@@ -22,7 +24,14 @@ export interface Condition {
   readonly detail?: string;
 }
 
-type Judge = (situation: Situation, ground: AlarmGround) => Condition | null;
+/** `active` tells whether the alarm stands: a deadband holds it a little longer. */
+type Judge = (situation: Situation, ground: AlarmGround, active: boolean) => Condition | null;
+
+/** An alarm of the store's heat stands until the store is this much below where it came [K]; a design choice. */
+const storeHotDeadbandK = 1;
+/** From this on the water of the store scalds [°C]; said until it has cooled by so much [K]. */
+const scaldC = 60;
+const scaldDeadbandK = 5;
 
 const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
 
@@ -45,6 +54,7 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     const names = others.map((channel) => channelMeaning[channel].title).join(', ');
     return { values: { sensors: others.length }, detail: names };
   },
+  'sensor-doubtful': doubted,
   'all-sensors-silent': ({ facts }) => (facts.allSilent ? { values: {} } : null),
   'fill-failed': (situation) => failed(situation, 'fill-failed'),
   'dry-running': (situation) => failed(situation, 'dry-running'),
@@ -54,18 +64,40 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     failure.count >= failuresToLock ? { values: { failures: failure.count } } : null,
   'not-emptying': ({ state: { water }, facts }) =>
     water.overdue ? { values: known({ levelMm: facts.levelMm }) } : null,
-  'liner-hot': ({ state: { heat }, facts, site, settings }) =>
-    heat.linerHot
-      ? { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) }
+  'liner-hot': (situation) => (isPumping(situation.state) ? linerHot(situation) : null),
+  'liner-not-cooled': (situation) => (isPumping(situation.state) ? null : linerHot(situation)),
+  'scald-caution': ({ facts: { hottestStoreC } }, _ground, active) =>
+    hottestStoreC !== null && hottestStoreC >= scaldC - (active ? scaldDeadbandK : 0)
+      ? { values: { storeC: hottestStoreC } }
       : null,
-  'store-hot': ({ facts: { hottestStoreC }, site }) =>
-    hottestStoreC !== null && hottestStoreC >= site.store.maximumC
-      ? { values: { storeC: hottestStoreC, maximumC: site.store.maximumC } }
+  'frost-season-near': (situation) => {
+    const { state, site, localDay } = situation;
+    if (state.water.level === 'empty' || !isSeasonNear(situation)) return null;
+    const days = isOutOfSeason(situation) ? null : daysToFrostSeason(site, localDay);
+    return { values: known({ days }) };
+  },
+  'store-hot': ({ facts: { hottestStoreC }, site: { store } }, _ground, active) =>
+    hottestStoreC !== null && hottestStoreC >= store.maximumC - (active ? storeHotDeadbandK : 0)
+      ? { values: { storeC: hottestStoreC, maximumC: store.maximumC } }
       : null,
   'output-not-followed': notFollowed,
   // Raised where an exception is caught, never by a condition.
   'internal-error': () => null,
 };
+
+function doubted({ state: { watch }, readings }: Situation): Condition | null {
+  const names: string[] = [];
+  for (const name in watch.doubts) {
+    const channel = name as Channel;
+    if (readings[channel] !== undefined) names.push(channelMeaning[channel].title);
+  }
+  return names.length === 0 ? null : { values: { sensors: names.length }, detail: names.join(', ') };
+}
+
+function linerHot({ state: { heat }, facts, site, settings }: Situation): Condition | null {
+  if (!heat.linerHot) return null;
+  return { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) };
+}
 
 function failed({ state: { failure } }: Situation, cause: AlarmCode): Condition | null {
   return failure.cause === cause ? { values: { failures: failure.count } } : null;

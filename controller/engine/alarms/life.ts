@@ -2,8 +2,10 @@ import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import { alarmText } from '../explain/alarm-text.ts';
 import type { AlarmMemory, EngineState } from '../state.ts';
-import { isListed } from './by-hand.ts';
+import { isListed, offShelf } from './by-hand.ts';
 import { type AlarmGround, type Condition, conditions } from './conditions.ts';
+import { follow, type Holding, headOf, isSuppressed } from './follow.ts';
+import { isRemembered, offDelayMs, repeatsOf } from './repeats.ts';
 
 type Alarms = EngineState['alarms'];
 
@@ -16,29 +18,48 @@ const normal: AlarmMemory = {
   active: false,
   acknowledged: true,
   raisedMs: 0,
+  activeSinceMs: 0,
+  returnedMs: null,
+  repeats: 0,
+  head: null,
   shelvedUntilMs: null,
   shelvedUntilUtcMs: null,
   values: {},
   text: '',
 };
 
-/** Brings every alarm up to this step; an alarm that is normal is not kept. */
+/** Brings every alarm up to this step; an alarm that is normal is not kept for long. */
 export function updateAlarms(before: Alarms, ground: AlarmGround, nowMs: number): Alarms {
-  const { situation } = ground;
+  const holding = judgeAll(before, ground);
+  if (holding === none && isEmpty(before)) return before;
+  const { runMs } = ground.situation;
   let changed: { -readonly [C in AlarmCode]?: AlarmMemory } | null = null;
-  const quiet = isEmpty(before);
-  for (const { code, judge } of judges) {
-    const condition = judge(situation, ground);
-    if (quiet && condition === null) continue;
+  for (const code of alarmCodesInOrder) {
+    const condition = holding[code];
     const old = before[code];
-    if (condition === null && old === undefined) continue;
-    const alarm = live(code, old ?? normal, condition, situation.runMs, nowMs);
-    if (alarm === old) continue;
+    if (condition === undefined && old === undefined) continue;
+    const head = headOf(code, before, holding);
+    const alarm = live(code, old ?? normal, condition, head, runMs, nowMs);
+    const keep = isListed(alarm) || alarm.changingMs !== null || isRemembered(alarm.returnedMs, runMs);
+    if (alarm === old && keep) continue;
     changed ??= { ...before };
-    if (isListed(alarm) || alarm.changingMs !== null) changed[code] = alarm;
+    if (keep) changed[code] = alarm;
     else delete changed[code];
   }
   return changed ?? before;
+}
+
+const none: Holding = {};
+
+function judgeAll(before: Alarms, ground: AlarmGround): Holding {
+  let holding: { -readonly [C in AlarmCode]?: Condition } | null = null;
+  for (const { code, judge } of judges) {
+    const condition = judge(ground.situation, ground, before[code]?.active === true);
+    if (condition === null) continue;
+    holding ??= {};
+    holding[code] = condition;
+  }
+  return holding ?? none;
 }
 
 /** True while every alarm is normal. */
@@ -50,19 +71,37 @@ export function isEmpty(alarms: Alarms): boolean {
 function live(
   code: AlarmCode,
   before: AlarmMemory,
-  condition: Condition | null,
+  condition: Condition | undefined,
+  head: AlarmCode | null,
   runMs: number,
   nowMs: number,
 ): AlarmMemory {
-  const alarm = unshelve(before, runMs);
-  const holds = condition !== null;
-  const told = condition === null ? alarm : tell(code, alarm, condition);
+  const holds = condition !== undefined;
+  const alarm = follow(endShelf(before, runMs), head, holds);
+  const told = condition === undefined ? alarm : tell(code, alarm, condition);
   if (holds === alarm.active) return told.changingMs === null ? told : { ...told, changingMs: null };
-  const { onDelayS, offDelayS } = alarmCatalogue[code];
   const sinceMs = alarm.changingMs ?? runMs;
-  if (runMs - sinceMs < (holds ? onDelayS : offDelayS) * 1000) return { ...told, changingMs: sinceMs };
-  if (!holds) return { ...told, changingMs: null, active: false };
-  return { ...told, changingMs: null, active: true, acknowledged: false, raisedMs: nowMs };
+  const delayMs = holds ? alarmCatalogue[code].onDelayS * 1000 : offDelayMs(code, alarm.repeats);
+  if (runMs - sinceMs < delayMs) return told.changingMs === sinceMs ? told : { ...told, changingMs: sinceMs };
+  return holds ? raise(told, runMs, nowMs) : letReturn(code, told, runMs);
+}
+
+function raise(alarm: AlarmMemory, runMs: number, nowMs: number): AlarmMemory {
+  return {
+    ...alarm,
+    changingMs: null,
+    active: true,
+    acknowledged: false,
+    raisedMs: nowMs,
+    activeSinceMs: runMs,
+    repeats: repeatsOf(alarm, runMs),
+  };
+}
+
+/** What was not announced when it returns needs no seeing afterwards. */
+function letReturn(code: AlarmCode, alarm: AlarmMemory, runMs: number): AlarmMemory {
+  const acknowledged = alarm.acknowledged || isSuppressed(code, alarm);
+  return { ...alarm, changingMs: null, active: false, acknowledged, returnedMs: runMs, head: null };
 }
 
 /** Numbers and sentence stay as they were last true. */
@@ -71,8 +110,6 @@ function tell(code: AlarmCode, alarm: AlarmMemory, { values, detail }: Condition
   return text === alarm.text ? alarm : { ...alarm, values, text };
 }
 
-/** A shelving that has ended leaves an active alarm unacknowledged. */
-function unshelve(alarm: AlarmMemory, runMs: number): AlarmMemory {
-  if (alarm.shelvedUntilMs === null || runMs < alarm.shelvedUntilMs) return alarm;
-  return { ...alarm, shelvedUntilMs: null, shelvedUntilUtcMs: null, acknowledged: !alarm.active };
+function endShelf(alarm: AlarmMemory, runMs: number): AlarmMemory {
+  return alarm.shelvedUntilMs === null || runMs < alarm.shelvedUntilMs ? alarm : offShelf(alarm);
 }

@@ -1,31 +1,53 @@
 import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
-import type { Alarm, AlarmCode, AlarmState } from '../../../shared-types/alarms.ts';
+import type { Alarm, AlarmCode, AlarmPriority, AlarmState } from '../../../shared-types/alarms.ts';
 import type { AlarmMemory, EngineState } from '../state.ts';
 import { isListed } from './by-hand.ts';
+import { isSuppressed } from './follow.ts';
 import { alarmCodesInOrder, isEmpty } from './life.ts';
 
 type Alarms = EngineState['alarms'];
 
-/** The alarms that people see: causes before what follows from them, the most pressing first. */
-export function listAlarms(alarms: Alarms): Alarm[] {
-  if (isEmpty(alarms)) return [];
-  const listed: Alarm[] = [];
-  for (const code of alarmCodesInOrder) {
-    const alarm = alarms[code];
-    if (alarm !== undefined && isListed(alarm)) listed.push(asSeen(code, alarm, alarms));
-  }
-  const heads = listed.filter((alarm) => alarm.follows === undefined);
-  const followers = listed.filter((alarm) => alarm.follows !== undefined);
-  return [...heads, ...followers];
+const rank: Readonly<Record<AlarmPriority, number>> = { urgent: 0, soon: 1, 'when-convenient': 2 };
+
+interface Listed {
+  readonly code: AlarmCode;
+  readonly alarm: AlarmMemory;
 }
 
-function asSeen(code: AlarmCode, alarm: AlarmMemory, alarms: Alarms): Alarm {
-  const { priority, causes } = alarmCatalogue[code];
-  const follows = alarm.active ? causes.find((cause) => alarms[cause]?.active === true) : undefined;
+/** The alarms that people see: first causes, each with what follows from it behind it. */
+export function listAlarms(alarms: Alarms): Alarm[] {
+  if (isEmpty(alarms)) return [];
+  const listed: Listed[] = [];
+  for (const code of alarmCodesInOrder) {
+    const alarm = alarms[code];
+    if (alarm !== undefined && isListed(alarm)) listed.push({ code, alarm });
+  }
+  const seen = listed.sort(inOrder).map((one) => asSeen(one, alarms));
+  return seen.filter(({ follows }) => follows === undefined).flatMap((head) => [head, ...under(head, seen)]);
+}
+
+function under({ code }: Alarm, seen: readonly Alarm[]): Alarm[] {
+  const followers = seen.filter(({ follows }) => follows === code);
+  return followers.flatMap((follower) => [follower, ...under(follower, seen)]);
+}
+
+/** What stands before what is over, then the most pressing, then the first: by the steady clock, no label. */
+function inOrder(a: Listed, b: Listed): number {
+  return (
+    Number(b.alarm.active) - Number(a.alarm.active) ||
+    rank[alarmCatalogue[a.code].priority] - rank[alarmCatalogue[b.code].priority] ||
+    a.alarm.activeSinceMs - b.alarm.activeSinceMs
+  );
+}
+
+function asSeen({ code, alarm }: Listed, alarms: Alarms): Alarm {
+  const { head } = alarm;
+  // A cause that is only about to come is not listed yet.
+  const follows = alarm.active && head !== null && alarms[head]?.active === true ? head : undefined;
   return {
     code,
-    priority,
-    state: stateOf(alarm),
+    priority: alarmCatalogue[code].priority,
+    state: stateOf(code, alarm),
     active: alarm.active,
     sinceMs: alarm.raisedMs,
     ...(follows === undefined ? {} : { follows }),
@@ -35,8 +57,9 @@ function asSeen(code: AlarmCode, alarm: AlarmMemory, alarms: Alarms): Alarm {
   };
 }
 
-function stateOf({ active, acknowledged, shelvedUntilMs }: AlarmMemory): AlarmState {
-  if (shelvedUntilMs !== null) return 'shelved';
-  if (!active) return 'returned-unacknowledged';
-  return acknowledged ? 'acknowledged' : 'unacknowledged';
+function stateOf(code: AlarmCode, alarm: AlarmMemory): AlarmState {
+  if (alarm.shelvedUntilMs !== null) return 'shelved';
+  if (!alarm.active) return 'returned-unacknowledged';
+  if (isSuppressed(code, alarm)) return 'suppressed';
+  return alarm.acknowledged ? 'acknowledged' : 'unacknowledged';
 }

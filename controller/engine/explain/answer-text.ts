@@ -12,6 +12,7 @@ const texts: Readonly<Record<Answer['code'], string>> = {
   'nothing-to-do': 'Nothing to do: it is so already.',
   'settings-refused': 'Refused: the settings break a rule.',
   'no-such-alarm': 'Refused: there is no such alarm now.',
+  'not-shelvable': 'Refused: an alarm that is urgent is not put aside.',
 };
 
 /** The sentence that answers a request. */

@@ -1,5 +1,5 @@
 import type { Answer, Operation, OperatorRequest } from '../../../shared-types/engine.ts';
-import { acknowledge, shelve } from '../alarms/by-hand.ts';
+import { acknowledge, shelve, unshelve } from '../alarms/by-hand.ts';
 import { assertNever } from '../assert-never.ts';
 import { answerText } from '../explain/answer-text.ts';
 import { loose } from '../input.ts';
@@ -101,6 +101,8 @@ function obey(operation: Operation, situation: Situation, nowMs: number, hazard:
         shelve(state.alarms, operation.alarm, operation.minutes * 60_000, { runMs, nowMs }),
         operation.minutes * 60_000,
       );
+    case 'unshelve':
+      return onAlarms(state, unshelve(state.alarms, operation.alarm));
     default:
       return assertNever(operation);
   }
@@ -120,7 +122,7 @@ function automatic(state: EngineState): Outcome {
 
 function onAlarms(
   state: EngineState,
-  changed: EngineState['alarms'] | 'no-such-alarm' | 'nothing-to-do',
+  changed: EngineState['alarms'] | 'no-such-alarm' | 'nothing-to-do' | 'not-shelvable',
   leaseMs?: number,
 ): Outcome {
   if (typeof changed === 'string') return { code: changed, slots: state };

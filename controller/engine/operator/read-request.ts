@@ -25,6 +25,7 @@ function readOperation(given: unknown): Operation | undefined {
     case 'rest':
       return within(minutes, 1, 1440) ? { kind, minutes } : undefined;
     case 'acknowledge':
+    case 'unshelve':
       return isAlarm(alarm) ? { kind, alarm } : undefined;
     case 'shelve':
       return isAlarm(alarm) && within(minutes, 5, 1440) ? { kind, alarm, minutes } : undefined;

@@ -38,14 +38,19 @@ export function updateWater(before: WaterMemory, evidence: WaterEvidence): Water
   const draining = phase.name === 'emptying' || phase.name === 'stopped' || phase.name === 'empty';
   const counts = draining && canEmpty(site) && before.level !== 'empty';
   const emptyingMs = counts ? before.emptyingMs + elapsedMs : 0;
-  // Behind a drain that is said to be shut no time proves anything.
-  const drainedMs = counts ? before.drainedMs + (drainSays === false ? 0 : elapsedMs) : 0;
+  // What a level shows to be full has not drained at all, and behind a drain that is said to be shut no time
+  // proves anything.
+  const seen = levelMm === null ? null : levelSays(levelMm, depthMmOf(site), before.level);
+  const drainedMs = counts && seen !== 'full' ? before.drainedMs + (drainSays === false ? 0 : elapsedMs) : 0;
   const level =
-    levelMm === null
+    levelMm === null || seen === null
       ? withoutLevel(before.level, phase, drainedMs, settings)
-      : withLevel(levelMm, before.level, drainedMs, evidence);
+      : withLevel(seen, levelMm, before.level, drainedMs, evidence);
   const overdue = level !== 'empty' && (before.overdue || emptyingMs >= overdueMs(settings));
-  return level === before.level && emptyingMs === before.emptyingMs && overdue === before.overdue
+  return level === before.level &&
+    drainedMs === before.drainedMs &&
+    emptyingMs === before.emptyingMs &&
+    overdue === before.overdue
     ? before
     : { ...before, level, drainedMs, emptyingMs, overdue };
 }
@@ -57,18 +62,21 @@ export function overdueMs(settings: Settings): number {
 
 /** A drain pump leaves what the level's hysteresis calls empty: it is to run on to the end. */
 function withLevel(
+  seen: WaterLevel,
   levelMm: number,
   before: WaterLevel,
   drainedMs: number,
   { phase, site, settings }: WaterEvidence,
 ): WaterLevel {
-  const depthMm = site.pan.waterDepthM * 1000;
-  const level = levelSays(levelMm, depthMm, before);
   const pumping = phase.name === 'emptying' || (phase.name === 'stopped' && before !== 'empty');
-  if (site.drain !== 'drain-pump' || !pumping || level !== 'empty') return level;
+  if (site.drain !== 'drain-pump' || !pumping || seen !== 'empty') return seen;
   const ended =
-    levelMm <= Math.max(sumpMm, sumpFraction * depthMm) || drainedMs >= settings.drainTimeS * 1000;
+    levelMm <= Math.max(sumpMm, sumpFraction * depthMmOf(site)) || drainedMs >= settings.drainTimeS * 1000;
   return ended ? 'empty' : 'part';
+}
+
+function depthMmOf({ pan }: Site): number {
+  return pan.waterDepthM * 1000;
 }
 
 function withoutLevel(

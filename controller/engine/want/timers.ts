@@ -1,17 +1,20 @@
 import { hold } from '../blocks/hold.ts';
 import { drainOpenSince } from '../hazards/drain-open.ts';
 import { noFlowSince } from '../hazards/no-flow.ts';
-import { canRest, panVolumeL } from '../pan.ts';
+import { comparedMs, turnoverMs } from '../pair/at-fill.ts';
+import { pairOffset } from '../pair/uncertainty.ts';
+import { canRest } from '../pan.ts';
 import type { Situation } from '../situation.ts';
 import type { GainMemory, Timers } from '../state.ts';
-import { trendKS } from './trend.ts';
+import { type Differences, effectiveDifferences } from './differences.ts';
+import { unsureW } from './net-gain.ts';
 
 /** A full pan has gained when it is this much warmer than its lowest since [K]; a design choice. */
 const gainedK = 0.5;
-/** Its heat is about to be lost when it cools to the store within this time [s]; a design choice. */
-const closingS = 300;
 /** A pan that empties with the pump runs for this many changes of its water first; a design choice. */
 const settlingTurnovers = 2;
+/** A pair of sensors that is known to this is not waited for [K]; a design choice. */
+const knownSdK = 0.5;
 
 /** True when the pan has to be filled before anything can be gained. */
 export function needsFill({ state: { phase, water } }: Situation): boolean {
@@ -19,9 +22,10 @@ export function needsFill({ state: { phase, water } }: Situation): boolean {
 }
 
 /** Time for which a fresh fill circulates before its difference means anything [ms]. */
-export function settlingMs({ state: { phase }, site }: Situation): number {
-  if (canRest(site) || phase.name !== 'circulating' || !phase.afterFill) return 0;
-  return (settlingTurnovers * panVolumeL(site) * 60_000) / site.pump.ratedFlowLMin;
+export function settlingMs({ state: { phase, learnt }, site }: Situation): number {
+  if (phase.name !== 'circulating' || !phase.afterFill) return 0;
+  if (!canRest(site)) return settlingTurnovers * turnoverMs(site);
+  return pairOffset(learnt).sdK > knownSdK ? comparedMs(site) : 0;
 }
 
 /**
@@ -30,28 +34,37 @@ export function settlingMs({ state: { phase }, site }: Situation): number {
  */
 export function updateTimers(situation: Situation): Timers {
   const { state, facts, settings, runMs } = situation;
-  const { timers, phase } = state;
+  const { timers, phase, harvest } = state;
   const { differenceK, sheetDifferenceK, differenceIsGood } = facts;
+  const { startDifferenceK, stopDifferenceK } = differencesOf(situation);
   const full = phase.name === 'resting' && !needsFill(situation);
   const warmToFill = sheetDifferenceK !== null && sheetDifferenceK >= settings.fillDifferenceK;
-  const warmToStart = differenceK !== null && differenceK >= settings.startDifferenceK;
+  const warmToStart = differenceK !== null && differenceK >= startDifferenceK;
   const counts = (sinceMs: number | null) => differenceIsGood || sinceMs !== null;
-  const closed = differenceK !== null && differenceK <= settings.stopDifferenceK;
+  const closed = differenceK !== null && differenceK <= stopDifferenceK;
   const settled = runMs - phase.sinceMs >= settlingMs(situation);
+  const losing =
+    state.water.level === 'full' && settled && harvest.gainW !== null && harvest.gainW < -unsureW(situation);
   return {
     fillMs: hold(timers.fillMs, needsFill(situation) && warmToFill && counts(timers.fillMs), runMs),
     startMs: hold(timers.startMs, full && warmToStart && counts(timers.startMs), runMs),
     stopMs: hold(timers.stopMs, phase.name === 'circulating' && settled && closed, runMs),
     noFlowMs: noFlowSince(situation),
     drainOpenMs: drainOpenSince(situation),
-    closingMs: hold(timers.closingMs, full && isClosing(situation), runMs),
+    losingMs: hold(timers.losingMs, losing, runMs),
   };
 }
 
-function isClosing(situation: Situation): boolean {
-  const { differenceK } = situation.facts;
-  const trend = trendKS(situation);
-  return differenceK !== null && trend !== null && trend < 0 && differenceK <= -trend * closingS;
+/** Starts of a day that cost nothing extra, and by how much each further one raises the bar [K]. Design choices. */
+const freeStarts = 5;
+const raisedK = 0.5;
+
+/** The differences at which the pump starts and stops now [K]. */
+export function differencesOf(situation: Situation): Differences {
+  const { meter } = situation.state;
+  const { startDifferenceK, stopDifferenceK } = effectiveDifferences(situation);
+  const starts = meter.total.starts - meter.dayStart.starts;
+  return { startDifferenceK: startDifferenceK + Math.max(0, starts - freeStarts) * raisedK, stopDifferenceK };
 }
 
 /** When a full pan gained last. A circulating pan gains; one that is empty or runs empty does not. */

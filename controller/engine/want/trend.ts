@@ -4,7 +4,7 @@ import type { Situation } from '../situation.ts';
 import type { WaterMemory } from '../state.ts';
 
 /** Time constant of the pan's trend [ms]: long enough for sensors that resolve 0.1 K; a design choice. */
-const trendMs = 600_000;
+const trendMs = 300_000;
 
 /** Brings the low-passed pan temperature up to this step; null while there is no water to speak of. */
 export function updateTrend(water: WaterMemory, { panC }: Facts, elapsedMs: number): WaterMemory {
@@ -16,7 +16,7 @@ export function updateTrend(water: WaterMemory, { panC }: Facts, elapsedMs: numb
 /**
  * How fast the pan's water warms [K/s]: its distance from its own low-pass, over the time constant.
  *
- * Lags by the time constant of ten minutes. Null while it cannot be told.
+ * Lags by the time constant of five minutes. Null while it cannot be told.
  */
 export function trendKS({ state: { water }, facts }: Situation): number | null {
   if (water.trendC === null || facts.panC === null) return null;

@@ -1,23 +1,25 @@
 import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import { assertNever } from '../assert-never.ts';
 import { heldFor } from '../blocks/hold.ts';
-import type { Values } from '../known.ts';
+import { known, type Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
-import { needsFill, settlingMs } from './timers.ts';
-import { trendKS } from './trend.ts';
+import { dryGainW } from './collector.ts';
+import { wantInDoubt } from './doubt.ts';
+import { fillCostJ, fillsToday, refillCostJ } from './refill.ts';
+import { differencesOf, needsFill, settlingMs } from './timers.ts';
 
-/** A pan that gained this recently is on its way up, whatever a cloud does [min]; a design choice. */
-const leastIdleMin = 5;
-/** How long the pan has to be seen cooling towards the store [ms]; a design choice. */
-const closingHoldMs = 60_000;
-/** A cooling pan no colder than this against the store is emptied before it cools on [K]. */
-const leastReturnK = -2;
 /** A pan that was emptied for want of gain stays empty for this long [min]. Design choices. */
-const leastEmptyMin = 30;
+const leastEmptyMin = 15;
+/** How long the pan has to be seen losing before it is believed [ms]. */
+const losingHoldMs = 180_000;
 
 /** What the loop itself would do now for the sake of heat. */
 export function want(situation: Situation): Command {
+  return wantInDoubt(situation) ?? wantForHeat(situation);
+}
+
+function wantForHeat(situation: Situation): Command {
   const { phase } = situation.state;
   switch (phase.name) {
     case 'empty':
@@ -44,39 +46,54 @@ function command(goal: Goal, code: ReasonCode, values: Values): Command {
   return { goal, cause: { code, values }, urgent: false, by: 'want' };
 }
 
-function differences({ facts, settings }: Situation): Values {
-  const { differenceK } = facts;
-  const { startDifferenceK, stopDifferenceK } = settings;
-  return differenceK === null
-    ? { startDifferenceK, stopDifferenceK }
-    : { differenceK, startDifferenceK, stopDifferenceK };
+function differences(situation: Situation): Values {
+  return known({ differenceK: situation.facts.differenceK, ...differencesOf(situation) });
 }
 
-function wantFill({ state: { timers, phase }, facts, settings, runMs }: Situation): Command {
-  const { fillDifferenceK, fillDelayS } = settings;
+function wantFill(situation: Situation): Command {
+  const { state, facts, settings, runMs } = situation;
+  const { timers, phase } = state;
+  const { fillDifferenceK, fillDelayS, fillsPerDay } = settings;
   const { sheetDifferenceK } = facts;
-  const values =
-    sheetDifferenceK === null ? { fillDifferenceK } : { differenceK: sheetDifferenceK, fillDifferenceK };
+  const values = known({ differenceK: sheetDifferenceK, fillDifferenceK });
   const stay = phase.name === 'resting' ? 'rest' : 'empty';
   if (sheetDifferenceK === null || sheetDifferenceK <= 0) return command(stay, 'waiting-for-sun', values);
   if (timers.fillMs === null) return command(stay, 'waiting-fill-difference', values);
+  const fills = fillsToday(situation);
+  if (fills >= fillsPerDay) return command(stay, 'waiting-fills-per-day', { fills, fillsPerDay });
   const emptyMin = (runMs - phase.sinceMs) / 60_000;
   if (phase.name === 'empty' && phase.afterNoGain && emptyMin < leastEmptyMin)
     return command(stay, 'waiting-after-emptying', { emptyMin, leastEmptyMin });
   const heldS = (runMs - timers.fillMs) / 1000;
   if (!heldFor(timers.fillMs, runMs, fillDelayS * 1000) || !facts.differenceIsGood)
     return command(stay, 'waiting-fill-delay', { ...values, heldS, fillDelayS });
-  return command('run', 'filling-for-heat', values);
+  const unpaid = unpaidFill(situation);
+  return unpaid === null
+    ? command('run', 'filling-for-heat', values)
+    : command(stay, 'waiting-worth-filling', unpaid);
+}
+
+/** The numbers of a fill that would not pay, else null. */
+function unpaidFill(situation: Situation): Values | null {
+  const { hourJ, dayJ } = situation.state.harvest;
+  const costJ = fillCostJ(situation);
+  // The coming hour is what the sheet shows now, or what the day so far lets expect, whichever is more.
+  const nowJ = 3600 * (dryGainW(situation) ?? 0);
+  const comingJ = Math.min(Math.max(nowJ, hourJ ?? 0), dayJ ?? nowJ);
+  return comingJ < costJ ? { comingKWh: kWh(Math.max(0, comingJ)), costKWh: kWh(costJ) } : null;
 }
 
 function wantFromCirculation(situation: Situation): Command {
   const { state, site, settings, runMs } = situation;
   const { timers, phase } = state;
   const values = differences(situation);
-  if (heldFor(timers.stopMs, runMs, settings.stopDelayS * 1000))
-    return canRest(site)
-      ? command('rest', 'resting-no-gain', values)
-      : command('empty', 'emptying-no-gain', values);
+  const closed = heldFor(timers.stopMs, runMs, settings.stopDelayS * 1000);
+  const losing = heldFor(timers.losingMs, runMs, losingHoldMs);
+  const gap = closed || losing ? gapValues(situation) : null;
+  if (losing && gap === null && canEmpty(site)) return command('empty', 'emptying-no-gain', values);
+  if (closed && canRest(site)) return command('rest', 'resting-no-gain', values);
+  if (gap !== null && !canRest(site)) return command('run', 'circulating-through-gap', gap);
+  if (closed) return command('empty', 'emptying-no-gain', values);
   const leftS = (phase.sinceMs + settlingMs(situation) - runMs) / 1000;
   return leftS > 0
     ? command('run', 'circulating-least-on', { leftS })
@@ -96,21 +113,42 @@ function wantFromRest(situation: Situation): Command {
     });
   const idleMin = gain === null ? 0 : (runMs - gain.sinceMs) / 60_000;
   const idle = { ...values, idleMin, emptyAfterMin: settings.emptyAfterMin };
-  const closing = idleMin >= leastIdleMin && heldFor(timers.closingMs, runMs, closingHoldMs);
-  if (canEmpty(site) && (closing || idleMin >= settings.emptyAfterMin)) {
-    return coolsStore(situation)
-      ? command('rest', 'resting-colder-than-store', idle)
-      : command('empty', 'emptying-no-gain', idle);
+  if (canEmpty(site)) {
+    if (heldFor(timers.losingMs, runMs, losingHoldMs)) {
+      const hold = gapValues(situation);
+      return hold === null
+        ? command('empty', 'emptying-no-gain', idle)
+        : command('rest', 'resting-through-gap', hold);
+    }
+    if (idleMin >= settings.emptyAfterMin)
+      return coolsStore(situation)
+        ? command('rest', 'resting-colder-than-store', idle)
+        : command('empty', 'emptying-no-gain', idle);
   }
   return idleMin < settings.emptyAfterMin / 2
     ? command('rest', 'waiting-start-difference', values)
     : command('rest', 'resting-no-gain', idle);
 }
 
+/**
+ * The numbers of a gap that is worth waiting through, else null.
+ *
+ * Nobody knows when the sun comes back. Whoever waits until the wait has cost as much as a refill, and then
+ * gives up, never pays more than twice what the best foresight would have. What the day can no longer pay back
+ * is not waited for.
+ */
+function gapValues(situation: Situation): Values | null {
+  const { lostJ, dayJ } = situation.state.harvest;
+  const costJ = refillCostJ(situation);
+  if (lostJ >= costJ || (dayJ !== null && dayJ < costJ)) return null;
+  return known({ lostKWh: kWh(lostJ), costKWh: kWh(costJ), dayKWh: dayJ === null ? null : kWh(dayJ) });
+}
+
+function kWh(joules: number): number {
+  return joules / 3.6e6;
+}
+
 /** True when emptying the pan now would cool the store, and waiting may yet warm the pan. */
-function coolsStore(situation: Situation): boolean {
-  const { differenceK } = situation.facts;
-  if (differenceK === null || differenceK >= 0) return false;
-  const trend = trendKS(situation);
-  return trend === null || trend >= 0 || differenceK < leastReturnK;
+function coolsStore({ facts: { differenceK }, state: { harvest } }: Situation): boolean {
+  return differenceK !== null && differenceK < 0 && (harvest.gainW === null || harvest.gainW >= 0);
 }

@@ -69,6 +69,7 @@ export const eventTitles: Readonly<Record<LogEvent['kind'], string>> = {
   'alarm-returned': 'Alarm over',
   'alarm-acknowledged': 'Alarm seen',
   'alarm-shelved': 'Alarm shelved',
+  'alarm-unshelved': 'Alarm off the shelf',
   'request-answered': 'Request',
   'settings-changed': 'Settings',
   'link-lost': 'Device lost',

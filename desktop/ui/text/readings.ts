@@ -12,6 +12,7 @@ export const causeTitles: Readonly<Record<ReadingCause, string>> = {
   'not-a-number': 'not a number',
   jumped: 'jumped too fast',
   stuck: 'does not move',
+  noisy: 'scatters too much',
   disagrees: 'disagrees with its neighbours',
 };
 
@@ -26,4 +27,5 @@ export const alarmStateTitles: Readonly<Record<AlarmState, string>> = {
   acknowledged: 'seen',
   'returned-unacknowledged': 'over, not yet seen',
   shelved: 'shelved',
+  suppressed: 'follows from another',
 };

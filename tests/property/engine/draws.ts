@@ -3,36 +3,53 @@ import { alarmCodes } from '../../../shared-types/alarms.ts';
 import type { Channel } from '../../../shared-types/channels.ts';
 import type { Feedback } from '../../../shared-types/engine.ts';
 import type { RawReading, RawReadings } from '../../../shared-types/readings.ts';
-import { type Settings, settingDeclarations, settingNames } from '../../../shared-types/settings.ts';
+import {
+  type Settings,
+  settingCouplings,
+  settingDeclarations,
+  settingNames,
+} from '../../../shared-types/settings.ts';
 import type { Site } from '../../../shared-types/site.ts';
-import { allSensors, commonSensors, makeSite, quickSettings } from '../../unit/engine/rig.ts';
+import { allSensors, commonSensors, makeSite, quickSettings, siteKinds } from '../../unit/engine/rig.ts';
 
 /** A number in tenths, so that small ones are as likely as large ones. */
 const tenths = (least: number, most: number) =>
   fc.integer({ min: Math.round(least * 10), max: Math.round(most * 10) }).map((n) => n / 10);
 
-/** Three kinds of loop, each with few and with many sensors. */
+/** As few sensors as a loop may have. */
+const fewSensors: readonly Channel[] = ['panSheetC', 'storeBottomC'];
+const hotStore = { volumeL: 800, headroomL: 500, heightM: 1.2, maximumC: 50 };
+
+/** Every drain, each with few and with many sensors, both plumbings, with and without a frost season. */
 export const siteDraw: fc.Arbitrary<Site> = fc.constantFrom(
-  ...(['drain-valve', 'pump-stop', 'corner'] as const).flatMap((kind) => [
+  ...siteKinds.flatMap((kind) => [
     makeSite(kind, commonSensors),
     makeSite(kind, allSensors),
-    makeSite(kind, allSensors, {
-      frostSeason: { from: '10-01', to: '04-30' },
-      store: { volumeL: 800, headroomL: 500, heightM: 1.2, maximumC: 50 },
-    }),
+    makeSite(kind, fewSensors, { plumbing: 'reservoir' }),
+    makeSite(kind, [...allSensors, 'reservoirC'], { plumbing: 'reservoir' }),
+    makeSite(kind, allSensors, { frostSeason: { from: '10-01', to: '04-30' }, store: hotStore }),
   ]),
 );
 
 /** Makes the couplings between settings hold. */
 function coupled(settings: Settings): Settings {
   const startDifferenceK = Math.max(settings.startDifferenceK, settings.stopDifferenceK + 0.5);
-  return {
+  return withDefaultsWhereBroken({
     ...settings,
     startDifferenceK,
     fillDifferenceK: Math.max(settings.fillDifferenceK, startDifferenceK),
     fillTimeoutS: Math.max(settings.fillTimeoutS, 1.2 * settings.fillTimeS),
     frostReleaseC: Math.max(settings.frostReleaseC, settings.frostTemperatureC + 1),
-  };
+  });
+}
+
+/** Whatever rule is still broken has its settings set to their defaults, with which all rules hold. */
+function withDefaultsWhereBroken(settings: Settings): Settings {
+  const broken = settingCouplings.filter((rule) => !rule.holds(settings));
+  if (broken.length === 0) return settings;
+  const names = broken.flatMap((rule) => rule.names);
+  const defaults = Object.fromEntries(names.map((name) => [name, settingDeclarations[name].default]));
+  return withDefaultsWhereBroken({ ...settings, ...defaults });
 }
 
 const drawOf = (name: (typeof settingNames)[number]) =>
@@ -181,3 +198,5 @@ const stretchDraw: fc.Arbitrary<Stretch> = fc
   .map(({ scene, faults, ...rest }) => ({ ...rest, readings: raw(scene, faults) }));
 
 export const stretchesDraw = fc.array(stretchDraw, { minLength: 2, maxLength: 12 });
+/** Shorter sequences, of which there are to be many. */
+export const fewStretchesDraw = fc.array(stretchDraw, { minLength: 2, maxLength: 8 });

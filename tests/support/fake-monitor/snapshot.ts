@@ -45,6 +45,8 @@ export const testDecision: Decision = {
     heatRateW: 5890,
     flowLMin: 13.4,
     estimated: false,
+    errorFraction: null,
+    estimatedJ: 0,
   },
   belief: {
     readings: {
@@ -66,6 +68,7 @@ export const testDecision: Decision = {
     differenceK: 9.4,
     netGainW: 6200,
     heatAtStakeJ: 1.8e7,
+    dayPromiseJ: null,
     timeToFreezingS: null,
   },
   answer: null,

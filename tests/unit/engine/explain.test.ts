@@ -49,7 +49,26 @@ function waiting(): Loop {
     .until('resting')
     .set({ panOutletC: 30, panSheetC: 30 })
     .run(300);
-  return loop.set({ panOutletC: 17, panSheetC: 17 }).run(3600).set({ panOutletC: 21 }).run(3600);
+  return loop.set({ storeBottomC: 31 }).run(3600);
+}
+
+/** Clouds come while the sun is still high, then the evening. */
+function clouds(kind: 'drain-valve' | 'pump-stop'): Loop {
+  const loop = circulatingLoop(makeSite(kind)).run(3000);
+  for (let panC = 27; panC > 18; panC -= 0.05) loop.set({ panOutletC: panC, panSheetC: panC }).run(30);
+  return loop;
+}
+
+function enoughFills(): Loop {
+  const loop = restingLoop(site, { emptyAfterMin: 10, fillsPerDay: 1 }).until('emptying').until('empty');
+  return loop.set({ panOutletC: 40, panSheetC: 40 }).run(2000);
+}
+
+function lateSun(): Loop {
+  const loop = emptyLoop(site);
+  loop.nowMs += 12 * 3_600_000;
+  loop.step(null).until('empty');
+  return loop.set({ panOutletC: 32, panSheetC: 32 }).run(120);
 }
 
 function heat(): Loop {
@@ -103,7 +122,47 @@ function afterEmptying(): Loop {
   return loop.set({ panOutletC: 40, panSheetC: 40 }).run(60).set({ storeBottomC: 3 }).run(60);
 }
 
+function doubtedStore(): Loop {
+  const loop = circulatingLoop(site).set({ panInletC: 26, panOutletC: 29, panSheetC: 29 });
+  return loop.run(900, 10);
+}
+
+function nights(): Loop {
+  const loop = restingLoop(makeSite('drain-valve', allSensors), { drainTimeS: 900 }).set({ ambientC: -15 });
+  loop.ask({ kind: 'rest', minutes: 1440 });
+  for (let panC = 12; panC > 5; panC -= 0.03) loop.set({ panOutletC: panC, panSheetC: panC }).step(10);
+  return loop;
+}
+
+function frostNight(): Loop {
+  const loop = restingLoop(site);
+  loop.nowMs = Date.UTC(2031, 5, 22, 1);
+  loop.state = { ...loop.state, sunClock: { ...loop.state.sunClock, atMs: loop.nowMs } };
+  return loop.set({ ambientC: 1 }).run(60);
+}
+
+function outOfSeason(): Loop {
+  return new Loop(makeSite('corner', undefined, { frostSeason: { from: '06-01', to: '07-01' } })).run(900);
+}
+
+function nearSeason(): Loop {
+  return new Loop(makeSite('corner', undefined, { frostSeason: { from: '07-01', to: '08-01' } })).run(900);
+}
+
+function coolingNight(): Loop {
+  const loop = emptyLoop(site, { nightCooling: 1 });
+  loop.nowMs = Date.UTC(2031, 5, 22, 1);
+  loop.state = { ...loop.state, sunClock: { ...loop.state.sunClock, atMs: loop.nowMs } };
+  return loop.set({ ambientC: 25, storeBottomC: 61, storeTopC: 62 }).run(900);
+}
+
 const decisions: readonly Decision[] = [
+  doubtedStore,
+  nights,
+  frostNight,
+  outOfSeason,
+  nearSeason,
+  coolingNight,
   frostThenRelease,
   blindFrost,
   failures,
@@ -119,6 +178,10 @@ const decisions: readonly Decision[] = [
   openDrain,
   drainPump,
   afterEmptying,
+  enoughFills,
+  lateSun,
+  () => clouds('drain-valve'),
+  () => clouds('pump-stop'),
 ].flatMap((scenario) => scenario().decisions);
 
 const reasons = decisions.flatMap(({ reasons: { phase, pump, drain } }) => [phase, pump, drain]);

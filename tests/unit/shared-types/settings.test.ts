@@ -14,10 +14,18 @@ const refusals = (changes: object) =>
 
 /** For each rule, settings that just keep it and settings that just break it. */
 const edges: [string, object, object][] = [
-  ['stop difference', { stopDifferenceK: 5.5 }, { stopDifferenceK: 5.6 }],
-  ['fill difference', { fillDifferenceK: 6 }, { fillDifferenceK: 5.9 }],
+  ['stop difference', { stopDifferenceK: 2 }, { stopDifferenceK: 2.1 }],
+  ['fill difference', { fillDifferenceK: 2.5 }, { fillDifferenceK: 2.4 }],
   ['fill timeout', { fillTimeS: 500, fillTimeoutS: 600 }, { fillTimeS: 500, fillTimeoutS: 599 }],
   ['frost release', { frostReleaseC: 5 }, { frostReleaseC: 4.9 }],
+  ['night temperature of frost', { frostNightC: 4 }, { frostNightC: 4.1 }],
+  [
+    'floor of night cooling',
+    { nightCooling: 1, nightCoolingFloorC: 55 },
+    { nightCooling: 1, nightCoolingFloorC: 55.1 },
+  ],
+  ['switch of night cooling', { nightCooling: 1 }, { nightCooling: 0.5 }],
+  ['switch of emptying', { emptyWhenStoreFull: 1 }, { emptyWhenStoreFull: 0.5 }],
 ];
 
 describe('settings', () => {

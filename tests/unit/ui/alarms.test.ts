@@ -66,13 +66,20 @@ describe('what is announced', () => {
       'store-hot',
     ]);
   });
-  test('is no follower, nothing past, nothing shelved', () => {
+  test('is nothing that another explains, nothing past, nothing shelved, nothing that was seen', () => {
     const after = [
-      alarm('fill-failed', { follows: 'dry-running' }),
+      alarm('fill-failed', { follows: 'dry-running', state: 'suppressed' }),
       alarm('store-hot', { active: false }),
       alarm('liner-hot', { state: 'shelved' }),
+      alarm('dry-running', { state: 'acknowledged' }),
     ];
     expect(newAlarms([], after)).toEqual([]);
-    expect(codes(standing(after))).toEqual(['fill-failed']);
+    expect(codes(standing(after))).toEqual(['dry-running']);
+  });
+  test('is an alarm that asks for an act of its own beside its cause, and one whose cause is gone', () => {
+    const danger = alarm('frost-danger', { follows: 'not-emptying' });
+    expect(codes(newAlarms([], [danger]))).toEqual(['frost-danger']);
+    const follower = alarm('fill-failed', { follows: 'dry-running', state: 'suppressed' });
+    expect(codes(newAlarms([follower], [alarm('fill-failed')]))).toEqual(['fill-failed']);
   });
 });

@@ -55,7 +55,13 @@ describe('events between two decisions', () => {
     ],
     ['is seen', [alarm()], [alarm({ state: 'acknowledged' })], ['alarm-acknowledged']],
     ['is shelved', [alarm()], [shelved], ['alarm-shelved']],
-    ['comes off the shelf', [shelved], [alarm()], []],
+    ['comes off the shelf', [shelved], [alarm()], ['alarm-unshelved']],
+    [
+      'is seen again off the shelf',
+      [shelved],
+      [alarm({ state: 'acknowledged' })],
+      ['alarm-acknowledged', 'alarm-unshelved'],
+    ],
     ['is forgotten after it went', [alarm({ active: false, state: 'returned-unacknowledged' })], [], []],
   ];
   it.each(changes)('tell once that an alarm %s', (_, before, after, told) => {

@@ -1,0 +1,124 @@
+import { lowPass } from '../blocks/low-pass.ts';
+import { good } from '../sense/facts.ts';
+import type { Situation } from '../situation.ts';
+import type { HarvestMemory } from '../state.ts';
+import { clearSkyWM2, sunHeightDeg } from '../sun/position.ts';
+import { absorbedFraction, lossWM2K, skyLossWM2 } from './collector.ts';
+import { unsureW } from './net-gain.ts';
+
+/** How clear a day is taken to be before it has shown itself. Design choices, as are the rest here. */
+const usualClearFraction = 0.7;
+/** The sky so far is remembered by daylight with this time constant, and forgotten at night [ms]. */
+const skyMs = 3_600_000;
+const forgetMs = 6 * 3_600_000;
+/** Below this much of a clear sky nothing can be told of the clouds [W/m2]. */
+const leastLightWM2 = 100;
+/** More light than a clear sky gives comes from the edges of clouds, and does not last. */
+const mostClearFraction = 1.1;
+/** A dry sheet follows each cloud; what it would gain is judged by its mean over this [ms]. */
+const dryMs = 400_000;
+/** The day ahead is looked at this often, in slices of this length [ms]. */
+const lookEveryMs = 60_000;
+const sliceMs = 1_800_000;
+const hourMs = 3_600_000;
+
+export const noHarvest: HarvestMemory = {
+  gainW: null,
+  dryC: null,
+  dryClearFraction: null,
+  clearFraction: usualClearFraction,
+  lostJ: 0,
+  lookedMs: null,
+  hourJ: null,
+  dayJ: null,
+};
+
+/**
+ * Brings up to this step what the harvest is weighed by.
+ *
+ * @param gainW - Net gain of the full pan; null when it cannot be told.
+ */
+export function updateHarvest(situation: Situation, gainW: number | null): HarvestMemory {
+  const { state, facts, elapsedMs, runMs } = situation;
+  const before = state.harvest;
+  const dry = state.water.level === 'empty' && facts.sheetC !== null;
+  const dryC = dry ? lowPass(before.dryC, facts.sheetC, elapsedMs, dryMs) : null;
+  const next: HarvestMemory = {
+    ...before,
+    gainW,
+    dryC,
+    dryClearFraction: dryC === null ? before.dryClearFraction : clearByDryC(situation, dryC),
+    clearFraction: clearFraction(situation, gainW),
+    lostJ: lostJ(situation, gainW),
+  };
+  const fresh = before.lookedMs !== null && runMs - before.lookedMs < lookEveryMs;
+  return fresh ? next : { ...next, lookedMs: runMs, ...lookAhead(situation, next.clearFraction) };
+}
+
+/** Heat that the full pan lost and has not gained back [J]. */
+function lostJ(situation: Situation, gainW: number | null): number {
+  const { state, elapsedMs } = situation;
+  const { lostJ: before } = state.harvest;
+  if (state.water.level !== 'full') return 0;
+  return gainW === null ? before : Math.max(0, before - ((gainW + unsureW(situation)) * elapsedMs) / 1000);
+}
+
+/** How clear the sky was so far, 0 to 1 and a little; at night it goes back to what is usual. */
+function clearFraction(situation: Situation, gainW: number | null): number {
+  const { state, sunHeightDeg: height, elapsedMs } = situation;
+  const before = state.harvest.clearFraction;
+  const clearWM2 = height === null ? 0 : clearSkyWM2(height);
+  if (clearWM2 < leastLightWM2) return lowPass(before, usualClearFraction, elapsedMs, forgetMs);
+  const lightWM2 = lightOf(situation, gainW);
+  if (lightWM2 === null) return before;
+  const now = Math.min(mostClearFraction, Math.max(0, lightWM2 / clearWM2));
+  return lowPass(before, now, elapsedMs, skyMs);
+}
+
+/** How clear the sky is by a dry sheet of this temperature; null when it cannot be told. */
+function clearByDryC(situation: Situation, dryC: number): number | null {
+  const { readings, sunHeightDeg: height } = situation;
+  const airC = good(readings.ambientC);
+  const clearWM2 = height === null ? 0 : clearSkyWM2(height);
+  if (airC === null || clearWM2 < leastLightWM2) return null;
+  return (lossWM2K(situation) * (dryC - airC) + skyLossWM2) / absorbedFraction / clearWM2;
+}
+
+/** Light on the pan as a sensor sees it, or as the pan itself shows it [W/m2]. */
+function lightOf(situation: Situation, gainW: number | null): number | null {
+  const { readings, facts, state, site } = situation;
+  const measured = good(readings.irradianceWM2);
+  if (measured !== null) return measured;
+  const airC = good(readings.ambientC);
+  if (airC === null) return null;
+  const dry = state.water.level === 'empty';
+  const warmC = dry ? facts.sheetC : facts.panC;
+  if (warmC === null || (!dry && gainW === null)) return null;
+  const takenWM2 = dry ? 0 : (gainW ?? 0) / site.pan.grossAreaM2;
+  return (takenWM2 + lossWM2K(situation) * (warmC - airC) + skyLossWM2) / absorbedFraction;
+}
+
+/**
+ * Heat that a pan at the temperature of the store bottom may gain in the coming hour and until sunset, if the
+ * day goes on as clear as it was [J]. Null where calendar or store are not known.
+ */
+function lookAhead(situation: Situation, clear: number): Pick<HarvestMemory, 'hourJ' | 'dayJ'> {
+  const { state, facts, readings, site } = situation;
+  const { atMs } = state.sunClock;
+  const { storeBottomC } = facts;
+  if (atMs === null || storeBottomC === null) return { hourJ: null, dayJ: null };
+  // Without a sensor the air is taken to be as warm as the store: then the day promises too much, not too little.
+  const aboveAirK = storeBottomC - (good(readings.ambientC) ?? storeBottomC);
+  const lossWM2 = lossWM2K(situation) * aboveAirK + skyLossWM2;
+  let hourJ = 0;
+  let dayJ = 0;
+  for (let aheadMs = 0; aheadMs < 24 * hourMs; aheadMs += sliceMs) {
+    const height = sunHeightDeg(atMs + aheadMs + sliceMs / 2, site.location);
+    if (height <= 0) break;
+    const gainWM2 = absorbedFraction * clear * clearSkyWM2(height) - lossWM2;
+    const gainJ = (Math.max(0, gainWM2) * site.pan.grossAreaM2 * sliceMs) / 1000;
+    dayJ += gainJ;
+    if (aheadMs < hourMs) hourJ += gainJ;
+  }
+  return { hourJ, dayJ };
+}
