@@ -28,10 +28,15 @@ export const reasonCodes = [
   'emptying-no-gain',
   'emptied',
   'filled',
+  'exercising-pump',
   // the operator asked
   'operator-run',
   'operator-empty',
   'operator-rest',
+  'commissioning-emptying',
+  'commissioning-filling',
+  'commissioning-flowing',
+  'commissioning-draining',
   // protections
   'frost-measured',
   'frost-blind',

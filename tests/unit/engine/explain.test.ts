@@ -122,7 +122,22 @@ function afterEmptying(): Loop {
   return loop.set({ panOutletC: 40, panSheetC: 40 }).run(60).set({ storeBottomC: 3 }).run(60);
 }
 
+function commissioning(): Loop {
+  const loop = new Loop(level).set({ panLevelMm: 20, flowLMin: 0 }).run(10);
+  loop.ask({ kind: 'commission' });
+  loop.set({ panLevelMm: 0 }).until('filling').set({ flowLMin: 20 }).run(100).set({ panLevelMm: 40 });
+  return loop.until('emptying', 3000).run(20);
+}
+
+function longRest(): Loop {
+  const loop = restingLoop(level);
+  loop.state = { ...loop.state, pump: { ...loop.state.pump, sinceMs: loop.state.runMs - 168 * 3_600_000 } };
+  return loop.run(5);
+}
+
 const decisions: readonly Decision[] = [
+  commissioning,
+  longRest,
   frostThenRelease,
   blindFrost,
   failures,
