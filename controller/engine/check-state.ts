@@ -17,6 +17,7 @@ import { finite } from './input.ts';
 import { learntMeaning } from './learnt.ts';
 import { isComparisonName } from './sense/doubt/names.ts';
 import { type EngineState, stateVersion } from './state.ts';
+import { isFlow, isUpkeep } from './watch/memory.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
 const alarmNames: ReadonlySet<string> = new Set(Object.keys(alarmCatalogue));
@@ -214,6 +215,7 @@ const isHarvest: Check = (value) => {
     harvest !== null &&
     powerOrNull(harvest['gainW']) &&
     finiteOrNull(harvest['dryC']) &&
+    finiteOrNull(harvest['dryClearFraction']) &&
     amount(harvest['clearFraction']) &&
     amount(harvest['lostJ']) &&
     finiteOrNull(harvest['lookedMs']) &&
@@ -238,22 +240,47 @@ const isPump: Check = (value) => {
   return pump !== null && finite(pump['sinceMs']) && isListOf(pump['startsMs'], finite);
 };
 
+const isFall: Check = (value) => {
+  if (value === null) return true;
+  const fall = record(value);
+  return (
+    fall !== null && finite(fall['sinceMs']) && finite(fall['fromC']) && isListOf(fall['fallsKS'], finite)
+  );
+};
+
 const isFrost: Check = (value) => {
   const frost = record(value);
   if (frost === null) return false;
   const { latched } = frost;
-  const latchedIsKnown = latched === null || latched === 'frost-measured' || latched === 'frost-blind';
-  return latchedIsKnown && finiteOrNull(frost['warmMs']) && finiteOrNull(frost['keepWarmMs']);
+  const latchedIsKnown =
+    latched === null ||
+    latched === 'frost-measured' ||
+    latched === 'frost-trend' ||
+    latched === 'frost-blind';
+  return (
+    latchedIsKnown &&
+    finiteOrNull(frost['warmMs']) &&
+    finiteOrNull(frost['keepWarmMs']) &&
+    finiteOrNull(frost['nightC']) &&
+    flag(frost['storeCold']) &&
+    isFall(frost['fall'])
+  );
+};
+
+const areAirLows: Check = (value) => {
+  const lows = record(value);
+  return lows !== null && finiteOrNull(lows['todayC']) && isListOf(lows['daysC'], finite);
 };
 
 const isHeat: Check = (value) => {
   const heat = record(value);
-  return heat !== null && flag(heat['storeFull']) && flag(heat['linerHot']);
+  return heat !== null && flag(heat['storeFull']) && flag(heat['linerHot']) && flag(heat['cooling']);
 };
 
 const isFailureCause: Check = (value) =>
   value === null ||
   value === 'dry-running' ||
+  value === 'no-flow' ||
   value === 'drain-stands-open' ||
   value === 'fill-failed' ||
   value === 'water-lost';
@@ -276,10 +303,22 @@ const isOperator: Check = (value) => {
   return operator !== null && isLease(operator['lease']) && isListOf(operator['seen'], text);
 };
 
+const isNight: Check = (value) => {
+  if (value === null) return true;
+  const night = record(value);
+  return night !== null && finite(night['sumKMs']) && amount(night['forMs']);
+};
+
 const isMeter: Check = (value) => {
   const meter = record(value);
   return (
-    meter !== null && isTotals(meter['total']) && isTotals(meter['dayStart']) && powerOrNull(meter['rateW'])
+    meter !== null &&
+    isTotals(meter['total']) &&
+    isTotals(meter['dayStart']) &&
+    amount(meter['estimatedJ']) &&
+    amount(meter['filledL']) &&
+    isNight(meter['night']) &&
+    powerOrNull(meter['rateW'])
   );
 };
 
@@ -308,7 +347,10 @@ export function isState(value: unknown): value is EngineState {
     isOutputs(state['outputs']) &&
     isPump(state['pump']) &&
     isFrost(state['frost']) &&
+    areAirLows(state['airLows']) &&
     isHeat(state['heat']) &&
+    isFlow(state['flow']) &&
+    isUpkeep(state['upkeep']) &&
     isFailure(state['failure']) &&
     isOperator(state['operator']) &&
     isMeter(state['meter']) &&

@@ -6,6 +6,7 @@ import type { ReasonCode } from '../../shared-types/reasons.ts';
 import type { ComparisonName } from './sense/doubt/names.ts';
 import { unknownSunClock } from './sun/clock.ts';
 import { noHarvest } from './want/outlook.ts';
+import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
 export const stateVersion = 3;
@@ -116,12 +117,29 @@ export interface WatchMemory {
 
 export const unwatched: WatchMemory = { lookedMs: 0, darkMs: null, evidence: {}, doubts: {}, still: {} };
 
+/** The coldest air of this local day [°C], null while it was not read, and of the days before, newest last. */
+export interface AirLows {
+  readonly todayC: number | null;
+  readonly daysC: readonly number[];
+}
+
+/** How a full, resting pan cools. */
+export interface FallMemory {
+  /** Begin of the running window [steady ms], and the pan's coldest reading then [°C]. */
+  readonly sinceMs: number;
+  readonly fromC: number;
+  /** How fast it fell in the windows before, newest last [K/s]. */
+  readonly fallsKS: readonly number[];
+}
+
 /** What the harvest is weighed by. */
 export interface HarvestMemory {
   /** Net gain of the full pan [W]; null when it cannot be told. */
   readonly gainW: number | null;
   /** Mean of the dry sheet [°C]; null while the pan is not empty. */
   readonly dryC: number | null;
+  /** How clear the sky was by the dry sheet before the pan was last filled; null when that was not to be told. */
+  readonly dryClearFraction: number | null;
   /** How clear the day was so far: 0 for black, 1 for a clear sky. */
   readonly clearFraction: number;
   /** Heat that the full pan lost and has not gained back [J]. */
@@ -132,8 +150,8 @@ export interface HarvestMemory {
   readonly dayJ: number | null;
 }
 
-type LatchedFrost = 'frost-measured' | 'frost-blind';
-export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
+type LatchedFrost = 'frost-measured' | 'frost-trend' | 'frost-blind';
+export type FailureCause = 'dry-running' | 'no-flow' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
   readonly kind: 'run-pump' | 'empty' | 'rest';
@@ -183,13 +201,31 @@ export interface EngineState {
     readonly warmMs: number | null;
     /** Since when the pan is kept warm from the store [steady ms]. */
     readonly keepWarmMs: number | null;
+    /** Temperature to which the sheet falls this night [°C]; null while no frost is predicted. */
+    readonly nightC: number | null;
+    readonly storeCold: boolean;
+    readonly fall: FallMemory | null;
   };
-  readonly heat: { readonly storeFull: boolean; readonly linerHot: boolean };
+  readonly airLows: AirLows;
+  readonly heat: {
+    readonly storeFull: boolean;
+    readonly linerHot: boolean;
+    /** The store is being cooled through the pan. */
+    readonly cooling: boolean;
+  };
+  readonly flow: FlowMemory;
+  readonly upkeep: UpkeepMemory;
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
   readonly meter: {
     readonly total: Totals;
     readonly dayStart: Totals;
+    /** How much of the heat brought home rests on a flow or an outlet that was not measured [J]. */
+    readonly estimatedJ: number;
+    /** What the pump has moved since the newest fill began, until it ended [L]. */
+    readonly filledL: number;
+    /** Outlet less inlet of the empty pan in this night: the sum over time, and its time; null: not compared yet. */
+    readonly night: { readonly sumKMs: number; readonly forMs: number } | null;
     /** Heat rate at the last step [W]; null when it was not known. */
     readonly rateW: number | null;
   };
@@ -254,11 +290,14 @@ export function initialState(): EngineState {
     harvest: noHarvest,
     outputs: safeOutputs,
     pump: { sinceMs: 0, startsMs: [] },
-    frost: { latched: null, warmMs: null, keepWarmMs: null },
-    heat: { storeFull: false, linerHot: false },
+    frost: { latched: null, warmMs: null, keepWarmMs: null, nightC: null, storeCold: false, fall: null },
+    airLows: { todayC: null, daysC: [] },
+    heat: { storeFull: false, linerHot: false, cooling: false },
+    flow: calmFlow,
+    upkeep: newUpkeep,
     failure: { count: 0, cause: null },
     operator: { lease: null, seen: [] },
-    meter: { total: noTotals, dayStart: noTotals, rateW: null },
+    meter: { total: noTotals, dayStart: noTotals, estimatedJ: 0, filledL: 0, night: null, rateW: null },
     alarms: {},
     learnt: {},
   };
