@@ -218,7 +218,7 @@ describe('a night of frost ahead', () => {
   });
 
   it('does not rest a pan that cannot be emptied, nor lets an empty one be filled', () => {
-    const corner = makeSite('corner', allSensors);
+    const corner = makeSite('corner', allSensors, { frostSeason: { from: '10-01', to: '04-30' } });
     const full = at(restingLoop(corner), midnight).set({ ambientC: 3, panLevelMm: 40 }).run(10);
     expect(full.why).not.toBe('frost-predicted');
     const empty = at(new Loop(corner).set({ panLevelMm: 0 }).step(null), midnight).set({ ambientC: 3 });

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { comesHomeFraction } from '../../../controller/engine/hazards/heat.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
-import { allSensors, circulatingLoop, emptyLoop, type Loop, makeSite, restingLoop } from './rig.ts';
+import {
+  allSensors,
+  circulatingLoop,
+  commonSensors,
+  emptyLoop,
+  type Loop,
+  makeSite,
+  restingLoop,
+} from './rig.ts';
 
 const site = makeSite('drain-valve');
 const level = makeSite('drain-valve', allSensors);
@@ -44,6 +52,24 @@ describe('a store that is nearly full', () => {
     loop.set({ panOutletC: 66.9, panSheetC: 66.9 }).run(20);
     expect(loop.phase).toBe('circulating');
     loop.set({ panOutletC: 67, panSheetC: 67 }).run(20);
+    expect([loop.phase, loop.why]).toEqual(['resting', 'store-limit']);
+  });
+
+  it.each([
+    [
+      'is not fitted',
+      makeSite(
+        'drain-valve',
+        commonSensors.filter((channel) => channel !== 'storeTopC'),
+      ),
+      25,
+    ],
+    ['failed', site, { value: null, ageMs: 100, fault: 'open-circuit' }],
+  ] as const)('is as hot as what returns where its top sensor %s', (_, own, storeTopC) => {
+    const loop = circulatingLoop(own).run(60).set({ storeBottomC: 50, storeTopC });
+    loop.set({ panOutletC: 59.9, panSheetC: 59.9 }).run(20);
+    expect(loop.phase).toBe('circulating');
+    loop.set({ panOutletC: 60, panSheetC: 60 }).run(20);
     expect([loop.phase, loop.why]).toEqual(['resting', 'store-limit']);
   });
 
