@@ -95,6 +95,17 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     offDelayS: 120,
     causes: ['all-sensors-silent', 'pan-sensors-failed'],
   },
+  'sensor-doubtful': {
+    priority: 'soon',
+    title: 'A sensor cannot be right',
+    consequence: 'Nothing is harvested where pan and store bottom cannot be compared without it.',
+    response:
+      'Check that the named sensors sit where they should, are not swapped, and show what a hand thermometer shows.',
+    howSoon: 'Within the day.',
+    onDelayS: 60,
+    offDelayS: 600,
+    causes: ['all-sensors-silent'],
+  },
   'fill-locked': {
     priority: 'soon',
     title: 'The loop is locked',

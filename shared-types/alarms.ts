@@ -6,6 +6,7 @@ export const alarmCodes = [
   'pan-sensors-failed',
   'store-sensor-failed',
   'sensor-failed',
+  'sensor-doubtful',
   'all-sensors-silent',
   'fill-failed',
   'fill-locked',

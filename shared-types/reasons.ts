@@ -26,6 +26,7 @@ export const reasonCodes = [
   'resting-through-gap',
   'circulating-through-gap',
   'emptying-no-gain',
+  'difference-doubted',
   'emptied',
   'filled',
   'cooling-store',

@@ -15,6 +15,7 @@ import {
 } from './checks.ts';
 import { finite } from './input.ts';
 import { learntMeaning } from './learnt.ts';
+import { isComparisonName } from './sense/doubt/names.ts';
 import { type EngineState, stateVersion } from './state.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
@@ -78,6 +79,8 @@ const isChannelMemory: Check = (value) => {
     memory !== null &&
     areSamples(memory['recent']) &&
     finite(memory['arrivedMs']) &&
+    finite(memory['changedMs']) &&
+    amount(memory['scatter']) &&
     amount(memory['unreadable']) &&
     textOrNull(memory['cause'])
   );
@@ -98,6 +101,45 @@ const isSensing: Check = (value) => {
   if (sensing === null) return false;
   for (const name in sensing) if (!channelNames.has(name) || !isChannelMemory(sensing[name])) return false;
   return true;
+};
+
+const isDoubt: Check = (value) => {
+  const doubt = record(value);
+  if (doubt === null) return false;
+  const { cause, by } = doubt;
+  const causeIsKnown = cause === 'stuck' || cause === 'noisy' || cause === 'disagrees';
+  return causeIsKnown && (by === 'itself' || isComparisonName(by)) && finite(doubt['provenMs']);
+};
+
+const isRange: Check = (value) => {
+  const range = record(value);
+  return range !== null && finite(range['lowC']) && finite(range['highC']);
+};
+
+/** A record of channels of which each passes. */
+function areOfChannels(value: unknown, check: Check): boolean {
+  const entries = record(value);
+  if (entries === null) return false;
+  for (const name in entries) if (!channelNames.has(name) || !check(entries[name])) return false;
+  return true;
+}
+
+const isEvidence: Check = (value) => {
+  if (!isValues(value)) return false;
+  for (const name in record(value)) if (!isComparisonName(name)) return false;
+  return true;
+};
+
+const isWatch: Check = (value) => {
+  const watch = record(value);
+  return (
+    watch !== null &&
+    finite(watch['lookedMs']) &&
+    finiteOrNull(watch['darkMs']) &&
+    isEvidence(watch['evidence']) &&
+    areOfChannels(watch['doubts'], isDoubt) &&
+    areOfChannels(watch['still'], isRange)
+  );
 };
 
 const isAlarmNameOrNull: Check = (value) =>
@@ -172,6 +214,7 @@ const isHarvest: Check = (value) => {
     harvest !== null &&
     powerOrNull(harvest['gainW']) &&
     finiteOrNull(harvest['dryC']) &&
+    finiteOrNull(harvest['dryClearFraction']) &&
     amount(harvest['clearFraction']) &&
     amount(harvest['lostJ']) &&
     finiteOrNull(harvest['lookedMs']) &&
@@ -281,6 +324,7 @@ export function isState(value: unknown): value is EngineState {
     textOrNull(state['localDay']) &&
     isSunClock(state['sunClock']) &&
     isSensing(state['sensing']) &&
+    isWatch(state['watch']) &&
     isPhase(state['phase']) &&
     isWater(state['water']) &&
     isTimers(state['timers']) &&

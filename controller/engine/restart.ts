@@ -29,8 +29,8 @@ function areSafe({ pumpFraction, drainOpen, drainPumpOn }: Outputs): boolean {
 
 /**
  * The state as it may be trusted after time that nobody saw: the outputs have fallen safe, the water in
- * the pan is unknown, readings and timers begin anew, leases have ended. Totals, alarms, a frost not
- * yet released, and a lock remain.
+ * the pan is unknown, readings and timers begin anew, leases have ended. Totals, alarms, doubts in sensors, a
+ * frost not yet released, and a lock remain.
  */
 export function restart(state: EngineState, site: Site, runMs: number): EngineState {
   return {
@@ -38,6 +38,7 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     runMs,
     stepped: true,
     sensing: {},
+    watch: { ...state.watch, darkMs: null, still: {} },
     phase: phaseAfter(state.phase, site, runMs),
     water: { ...unknownWater, overdue: state.water.overdue },
     timers: noTimers,

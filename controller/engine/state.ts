@@ -3,6 +3,7 @@ import type { Channel } from '../../shared-types/channels.ts';
 import type { Outputs, Totals } from '../../shared-types/engine.ts';
 import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
+import type { ComparisonName } from './sense/doubt/names.ts';
 import { unknownSunClock } from './sun/clock.ts';
 import { noHarvest } from './want/outlook.ts';
 
@@ -26,6 +27,10 @@ export interface ChannelMemory {
   readonly recent: readonly Sample[];
   /** Arrival of the newest sample, readable or not [steady ms]. */
   readonly arrivedMs: number;
+  /** Since when the sensor shows the same, to its last digit [steady ms]. */
+  readonly changedMs: number;
+  /** Mean size of what a sample stands off the line through its neighbours, twice that, in the channel's unit. */
+  readonly scatter: number;
   /** Samples in a row that could not be read. */
   readonly unreadable: number;
   readonly cause: ReadingCause | null;
@@ -85,6 +90,32 @@ export interface SunClock {
   readonly apartSinceMs: number;
 }
 
+export type DoubtCause = Extract<ReadingCause, 'stuck' | 'noisy' | 'disagrees'>;
+
+/** Why a sensor is in doubt for longer than a moment. */
+export interface Doubt {
+  readonly cause: DoubtCause;
+  /** The comparison that accuses it; `itself` where its own readings do. */
+  readonly by: ComparisonName | 'itself';
+  /** When it was last seen to be so [steady ms]. */
+  readonly provenMs: number;
+}
+
+/** What is remembered of the sensors while they are watched over hours and days. */
+export interface WatchMemory {
+  /** When they were looked at last [steady ms]. */
+  readonly lookedMs: number;
+  /** Since when it is dark [steady ms]; null while it is light, and while nothing tells. */
+  readonly darkMs: number | null;
+  /** Looks that speak against the sensors of a comparison; below nought, for them. */
+  readonly evidence: Readonly<Partial<Record<ComparisonName, number>>>;
+  readonly doubts: Readonly<Partial<Record<Channel, Doubt>>>;
+  /** What a witness of a sensor that shows the same for long has gone through meanwhile [°C]. */
+  readonly still: Readonly<Partial<Record<Channel, { readonly lowC: number; readonly highC: number }>>>;
+}
+
+export const unwatched: WatchMemory = { lookedMs: 0, darkMs: null, evidence: {}, doubts: {}, still: {} };
+
 /** The coldest air of this local day [°C], null while it was not read, and of the days before, newest last. */
 export interface AirLows {
   readonly todayC: number | null;
@@ -106,6 +137,8 @@ export interface HarvestMemory {
   readonly gainW: number | null;
   /** Mean of the dry sheet [°C]; null while the pan is not empty. */
   readonly dryC: number | null;
+  /** How clear the sky was by the dry sheet before the pan was last filled; null when that was not to be told. */
+  readonly dryClearFraction: number | null;
   /** How clear the day was so far: 0 for black, 1 for a clear sky. */
   readonly clearFraction: number;
   /** Heat that the full pan lost and has not gained back [J]. */
@@ -153,6 +186,7 @@ export interface EngineState {
   readonly localDay: string | null;
   readonly sunClock: SunClock;
   readonly sensing: Readonly<Partial<Record<Channel, ChannelMemory>>>;
+  readonly watch: WatchMemory;
   readonly phase: Phase;
   readonly water: WaterMemory;
   readonly timers: Timers;
@@ -239,6 +273,7 @@ export function initialState(): EngineState {
     localDay: null,
     sunClock: unknownSunClock,
     sensing: {},
+    watch: unwatched,
     phase: { name: 'emptying', sinceMs: 0, cause: startUp },
     water: unknownWater,
     timers: noTimers,

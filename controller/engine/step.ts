@@ -6,6 +6,7 @@ import { listAlarms } from './alarms/list.ts';
 import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
 import { isState } from './check-state.ts';
+import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
@@ -20,7 +21,10 @@ import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
 import { assertSafe, outputsOf } from './outputs.ts';
+import { learnPair } from './pair/learn.ts';
 import { isUnseen, restart } from './restart.ts';
+import { withDoubts } from './sense/doubt/apply.ts';
+import { updateWatch } from './sense/doubt/watch.ts';
 import { drainSaysOf } from './sense/drain-says.ts';
 import { factsOf } from './sense/facts.ts';
 import { updateWater } from './sense/pan-water.ts';
@@ -102,8 +106,10 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
   const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
-  const { readings, sensing } = sense(input.readings, before.sensing, site, settings, runMs);
-  const facts = factsOf(readings);
+  const sensed = sense(input.readings, before.sensing, site, settings, runMs);
+  const { sensing } = sensed;
+  const readings = withDoubts(sensed.readings, before.watch, runMs);
+  const facts = factsOf(readings, before.learnt);
   const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
   const localDay = input.localDay ?? before.localDay;
   const sunClock = updateSunClock(before.sunClock, input.nowMs, unseen ? null : elapsedMs, runMs);
@@ -147,6 +153,8 @@ function withMemories(situation: Situation, heat: HeatReading): Situation {
   const { state } = situation;
   return withState(situation, {
     ...state,
+    watch: updateWatch(situation),
+    learnt: learnPair(situation),
     timers: updateTimers(situation),
     gain: updateGain(situation),
     frost: updateKeepWarm(situation, updateFrost(situation)),
@@ -183,7 +191,8 @@ function carryOut(
   const { state, site, settings, runMs } = situation;
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS);
+  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
+  const outputs = outputsOf(phase, water, site, settings.drainTimeS, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,

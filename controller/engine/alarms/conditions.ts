@@ -54,6 +54,7 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     const names = others.map((channel) => channelMeaning[channel].title).join(', ');
     return { values: { sensors: others.length }, detail: names };
   },
+  'sensor-doubtful': doubted,
   'all-sensors-silent': ({ facts }) => (facts.allSilent ? { values: {} } : null),
   'fill-failed': (situation) => failed(situation, 'fill-failed'),
   'dry-running': (situation) => failed(situation, 'dry-running'),
@@ -83,6 +84,15 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
   // Raised where an exception is caught, never by a condition.
   'internal-error': () => null,
 };
+
+function doubted({ state: { watch }, readings }: Situation): Condition | null {
+  const names: string[] = [];
+  for (const name in watch.doubts) {
+    const channel = name as Channel;
+    if (readings[channel] !== undefined) names.push(channelMeaning[channel].title);
+  }
+  return names.length === 0 ? null : { values: { sensors: names.length }, detail: names.join(', ') };
+}
 
 function linerHot({ state: { heat }, facts, site, settings }: Situation): Condition | null {
   if (!heat.linerHot) return null;

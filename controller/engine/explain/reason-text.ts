@@ -42,6 +42,8 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     'idleMin' in v
       ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`
       : `Emptying: the pan is only ${againstStore(v, 'differenceK')}; its heat comes home.`,
+  'difference-doubted': (v) =>
+    `A sensor of pan or store bottom is in doubt${'differenceK' in v ? `: the pan reads ${againstStore(v, 'differenceK')}` : ''}; nothing is harvested on its word.`,
   filled: (v) => `The pan is full after ${duration(v, 'filledS')}; the pump runs on.`,
   emptied: (v) => `The pan is proven empty after ${duration(v, 'emptiedS')}.`,
   'cooling-store': (v) =>

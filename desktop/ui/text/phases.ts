@@ -38,6 +38,7 @@ export const reasonTitles: Readonly<Record<ReasonCode, string>> = {
   'circulating-for-heat': 'bringing heat home',
   'circulating-least-on': 'the pump runs its least time',
   'resting-no-gain': 'nothing to gain at the moment',
+  'difference-doubted': 'sensor in doubt',
   'resting-colder-than-store': 'pan colder than the store',
   'cooling-store': 'cooling the store by night',
   'resting-through-gap': 'waiting for the sun to come back',

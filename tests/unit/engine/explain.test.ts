@@ -122,6 +122,11 @@ function afterEmptying(): Loop {
   return loop.set({ panOutletC: 40, panSheetC: 40 }).run(60).set({ storeBottomC: 3 }).run(60);
 }
 
+function doubtedStore(): Loop {
+  const loop = circulatingLoop(site).set({ panInletC: 26, panOutletC: 29, panSheetC: 29 });
+  return loop.run(900, 10);
+}
+
 function nights(): Loop {
   const loop = restingLoop(makeSite('drain-valve', allSensors), { drainTimeS: 900 }).set({ ambientC: -15 });
   loop.ask({ kind: 'rest', minutes: 1440 });
@@ -152,6 +157,7 @@ function coolingNight(): Loop {
 }
 
 const decisions: readonly Decision[] = [
+  doubtedStore,
   nights,
   frostNight,
   outOfSeason,
