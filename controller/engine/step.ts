@@ -89,11 +89,11 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
   const judged = judge(sensed, heat);
   const seen = hazardCommand(judged);
   const { slots, answer } = hear(input.request, judged, input.nowMs, seen);
-  const asked = withSlots(judged, slots.operator, slots.alarms, slots.failure);
+  const asked = withSlots(judged, slots);
   // What an operator asks may lift a lock, and nothing else that a protection says.
   const hazard = slots.failure === judged.state.failure ? seen : hazardCommand(asked);
   const failure = countFailure(slots.failure, hazard);
-  const heard = withSlots(asked, slots.operator, slots.alarms, failure);
+  const heard = withSlots(asked, { ...slots, failure });
   const move = advance(heard, lockOr(arbitrate(heard, hazard), hazard, failure.count));
   const after = carryOut(heard, move, hazard, input);
   return { state: after.state, decision: tell(after, move, heat, input.nowMs, answer) };
@@ -166,14 +166,15 @@ function withMemories(situation: Situation, heat: HeatReading): Situation {
 /** The situation with what an operator or a failure may have changed in it. */
 function withSlots(
   situation: Situation,
-  operator: EngineState['operator'],
-  alarms: EngineState['alarms'],
-  failure: EngineState['failure'],
+  { operator, alarms, failure, water }: Pick<EngineState, 'operator' | 'alarms' | 'failure' | 'water'>,
 ): Situation {
   const { state } = situation;
-  return operator === state.operator && alarms === state.alarms && failure === state.failure
-    ? situation
-    : withState(situation, { ...state, operator, alarms, failure });
+  const same =
+    operator === state.operator &&
+    alarms === state.alarms &&
+    failure === state.failure &&
+    water === state.water;
+  return same ? situation : withState(situation, { ...state, operator, alarms, failure, water });
 }
 
 /** A failure that is one too many locks the loop at once. */
@@ -205,7 +206,7 @@ function carryOut(
   });
   const ground = { situation: moved, feedback, outputsBefore: state.outputs };
   const alarms = updateAlarms(state.alarms, ground, nowMs);
-  return withSlots(moved, state.operator, alarms, moved.state.failure);
+  return alarms === moved.state.alarms ? moved : withState(moved, { ...moved.state, alarms });
 }
 
 function pumpAfter(state: EngineState, phase: EngineState['phase'], runMs: number): EngineState['pump'] {

@@ -10,6 +10,8 @@ import { isCooling } from './night-cooling.ts';
 
 type Heat = EngineState['heat'];
 
+/** From this on the water of the store scalds [°C]. */
+export const scaldC = 60;
 /** The liner counts as hot until it is this much below where it became so [K]; a design choice. */
 const linerReleaseK = 3;
 /**
