@@ -123,7 +123,7 @@ function afterEmptying(): Loop {
   return loop.set({ panOutletC: 40, panSheetC: 40 }).run(60).set({ storeBottomC: 3 }).run(60);
 }
 
-const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 1.5);
+const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 2.5);
 
 const decisions: readonly Decision[] = [
   () => hotLoop(40),
