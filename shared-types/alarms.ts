@@ -6,6 +6,7 @@ export const alarmCodes = [
   'pan-sensors-failed',
   'store-sensor-failed',
   'sensor-failed',
+  'sensor-doubtful',
   'all-sensors-silent',
   'fill-failed',
   'fill-locked',
@@ -19,7 +20,10 @@ export const alarmCodes = [
   'water-lost',
   'not-emptying',
   'liner-hot',
+  'liner-not-cooled',
   'store-hot',
+  'scald-caution',
+  'frost-season-near',
   'output-not-followed',
   'internal-error',
 ] as const;

@@ -19,6 +19,7 @@ export const learntMeaning: Readonly<Record<string, string>> = {
   outletOffsetK: 'What the pan outlet shows more than the store bottom when both are alike.',
   outletOffsetSdK: 'Standard deviation of that.',
   fillTimeS: 'Time in which the pump was seen to fill the empty pan, at full speed.',
+  endsOffsetK: 'What the pan outlet shows more than the pan inlet when both are alike.',
   drainTimeS: 'Time in which the full pan was seen to empty.',
 };
 

@@ -30,8 +30,8 @@ function areSafe({ pumpFraction, drainOpen, drainPumpOn }: Outputs): boolean {
 
 /**
  * The state as it may be trusted after time that nobody saw: the outputs have fallen safe, the water in
- * the pan is unknown, readings and timers begin anew, leases have ended. Totals, alarms, a frost not
- * yet released, and a lock remain.
+ * the pan is unknown, readings and timers begin anew, leases have ended. Totals, alarms, doubts in sensors, a
+ * frost not yet released, and a lock remain.
  */
 export function restart(state: EngineState, site: Site, runMs: number): EngineState {
   return {
@@ -39,6 +39,7 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     runMs,
     stepped: true,
     sensing: {},
+    watch: { ...state.watch, darkMs: null, still: {} },
     phase: phaseAfter(state.phase, site, runMs),
     water: { ...unknownWater, overdue: state.water.overdue },
     timers: noTimers,
@@ -46,9 +47,10 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     harvest: { ...noHarvest, clearFraction: state.harvest.clearFraction },
     outputs: safeOutputs,
     pump: { ...state.pump, sinceMs: runMs },
+    frost: { ...state.frost, warmMs: null, keepWarmMs: null, fall: null },
+    heat: { ...state.heat, cooling: false },
     flow: { ...calmFlow, kind: state.flow.kind },
     upkeep: { ...state.upkeep, restMm: null, restFromMm: null, sheetExcessK: null },
-    frost: { ...state.frost, warmMs: null, keepWarmMs: null },
     operator: { ...state.operator, lease: null },
     meter: { ...state.meter, rateW: null },
   };

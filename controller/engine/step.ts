@@ -7,20 +7,26 @@ import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
 import { hold } from './blocks/hold.ts';
 import { isState } from './check-state.ts';
+import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
+import { updateAirLows } from './hazards/air-lows.ts';
 import { updateFrost } from './hazards/frost.ts';
 import { updateHeat } from './hazards/heat.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
 import { withLearnt } from './learnt.ts';
+import { compareEnds, learnEnds, withNight } from './meter/ends-offset.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
 import { assertSafe, outputsOf } from './outputs.ts';
+import { learnPair } from './pair/learn.ts';
 import { isUnseen, restart } from './restart.ts';
+import { withDoubts } from './sense/doubt/apply.ts';
+import { updateWatch } from './sense/doubt/watch.ts';
 import { drainSaysOf } from './sense/drain-says.ts';
 import { factsOf } from './sense/facts.ts';
 import { updateWater } from './sense/pan-water.ts';
@@ -104,8 +110,10 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
   const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
-  const { readings, sensing } = sense(input.readings, before.sensing, site, settings, runMs);
-  const facts = factsOf(readings);
+  const sensed = sense(input.readings, before.sensing, site, settings, runMs);
+  const { sensing } = sensed;
+  const readings = withDoubts(sensed.readings, before.watch, runMs);
+  const facts = factsOf(readings, before.learnt);
   const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
   const localDay = input.localDay ?? before.localDay;
   const sunClock = updateSunClock(before.sunClock, input.nowMs, unseen ? null : elapsedMs, runMs);
@@ -117,7 +125,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
   const pumpRuns = runsOnMs !== null;
   const evidence = { levelMm, drainSays, pumpRuns, phase, elapsedMs, site, settings };
   const seenWater = updateWater(before.water, evidence);
-  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs);
+  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs, site);
   const state: EngineState = {
     ...before,
     runMs,
@@ -125,7 +133,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
     sunClock,
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
-    frost: updateFrost(before.frost, facts, settings, runMs),
+    airLows: updateAirLows(before.airLows, readings, site, localDay !== before.localDay),
     flow: runsOnMs === before.flow.runsOnMs ? before.flow : { ...before.flow, runsOnMs },
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
@@ -151,14 +159,17 @@ function judge(situation: Situation, heat: HeatReading): Situation {
 }
 
 function withMemories(situation: Situation, heat: HeatReading): Situation {
-  const { state, facts, site, settings } = situation;
+  const { state } = situation;
+  const night = compareEnds(state.meter.night, situation);
   const judged = withState(situation, {
     ...state,
+    watch: updateWatch(situation),
+    learnt: learnEnds(learnPair(situation), state.meter.night, night),
     timers: updateTimers(situation),
     gain: updateGain(situation),
-    frost: updateKeepWarm(situation),
-    heat: updateHeat(state.heat, facts, site, settings),
-    meter: addUse(state.meter, heat.rateW, situation),
+    frost: updateKeepWarm(situation, updateFrost(situation)),
+    heat: updateHeat(situation),
+    meter: withNight(addUse(state.meter, heat, situation), night),
   });
   return watch(judged);
 }
@@ -191,7 +202,8 @@ function carryOut(
   const { state, site, settings, runMs } = situation;
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS);
+  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
+  const outputs = outputsOf(phase, water, site, settings.drainTimeS, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,
@@ -238,6 +250,8 @@ function tell(
       heatRateW: heat.rateW,
       flowLMin: heat.flowLMin,
       estimated: heat.estimated,
+      errorFraction: heat.errorFraction,
+      estimatedJ: meter.estimatedJ,
     },
     belief: beliefOf(situation),
     answer,

@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { benchEmbedded } from './embedded.ts';
 import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
@@ -7,6 +8,7 @@ import { benchStep } from './step.ts';
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
   step: benchStep,
+  embedded: benchEmbedded,
   simulate: benchSimulate,
   screen: benchScreen,
   memory: benchMemory,

@@ -1,12 +1,14 @@
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
 import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
+import { isOutOfSeason, isSeasonNear } from '../hazards/air-lows.ts';
 import { isFrostUnseen } from '../hazards/frost.ts';
+import { daysToFrostSeason } from '../hazards/frost-season.ts';
 import { linerHotC } from '../hazards/heat.ts';
 import { failuresToLock } from '../hazards/table.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty } from '../pan.ts';
-import type { Situation } from '../situation.ts';
+import { isPumping, type Situation } from '../situation.ts';
 import { noFlowKindText } from '../watch/no-flow-kind.ts';
 import { fullFlowLMin } from '../watch/pump-signs.ts';
 import { isDrawnLow, lacksForFill, neededMm, reservoirLeakMm, reservoirMm } from '../watch/reservoir.ts';
@@ -32,6 +34,9 @@ type Judge = (situation: Situation, ground: AlarmGround, active: boolean) => Con
 
 /** An alarm of the store's heat stands until the store is this much below where it came [K]; a design choice. */
 const storeHotDeadbandK = 1;
+/** From this on the water of the store scalds [°C]; said until it has cooled by so much [K]. */
+const scaldC = 60;
+const scaldDeadbandK = 5;
 
 const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
 
@@ -54,6 +59,7 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     const names = others.map((channel) => channelMeaning[channel].title).join(', ');
     return { values: { sensors: others.length }, detail: names };
   },
+  'sensor-doubtful': doubted,
   'all-sensors-silent': ({ facts }) => (facts.allSilent ? { values: {} } : null),
   'fill-failed': (situation) => failed(situation, 'fill-failed'),
   'dry-running': (situation) => unmoved(situation, 'dry-running'),
@@ -64,10 +70,18 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     failure.count >= failuresToLock ? { values: { failures: failure.count } } : null,
   'not-emptying': ({ state: { water }, facts }) =>
     water.overdue ? { values: known({ levelMm: facts.levelMm }) } : null,
-  'liner-hot': ({ state: { heat }, facts, site, settings }) =>
-    heat.linerHot
-      ? { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) }
+  'liner-hot': (situation) => (isPumping(situation.state) ? linerHot(situation) : null),
+  'liner-not-cooled': (situation) => (isPumping(situation.state) ? null : linerHot(situation)),
+  'scald-caution': ({ facts: { hottestStoreC } }, _ground, active) =>
+    hottestStoreC !== null && hottestStoreC >= scaldC - (active ? scaldDeadbandK : 0)
+      ? { values: { storeC: hottestStoreC } }
       : null,
+  'frost-season-near': (situation) => {
+    const { state, site, localDay } = situation;
+    if (state.water.level === 'empty' || !isSeasonNear(situation)) return null;
+    const days = isOutOfSeason(situation) ? null : daysToFrostSeason(site, localDay);
+    return { values: known({ days }) };
+  },
   'store-hot': ({ facts: { hottestStoreC }, site: { store } }, _ground, active) =>
     hottestStoreC !== null && hottestStoreC >= store.maximumC - (active ? storeHotDeadbandK : 0)
       ? { values: { storeC: hottestStoreC, maximumC: store.maximumC } }
@@ -91,6 +105,20 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
   // Raised where an exception is caught, never by a condition.
   'internal-error': () => null,
 };
+
+function doubted({ state: { watch }, readings }: Situation): Condition | null {
+  const names: string[] = [];
+  for (const name in watch.doubts) {
+    const channel = name as Channel;
+    if (readings[channel] !== undefined) names.push(channelMeaning[channel].title);
+  }
+  return names.length === 0 ? null : { values: { sensors: names.length }, detail: names.join(', ') };
+}
+
+function linerHot({ state: { heat }, facts, site, settings }: Situation): Condition | null {
+  if (!heat.linerHot) return null;
+  return { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) };
+}
 
 function failed({ state: { failure } }: Situation, cause: AlarmCode): Condition | null {
   return failure.cause === cause ? { values: { failures: failure.count } } : null;

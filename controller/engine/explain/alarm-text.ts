@@ -17,6 +17,10 @@ const details: Readonly<Partial<Record<AlarmCode, (values: Values) => string>>> 
     `It stands at ${figure(v, 'levelMm', 0)} mm${'neededMm' in v ? `; a fill needs ${figure(v, 'neededMm', 0)} mm` : ''}.`,
   'liner-hot': (v) =>
     `The pan is at ${figure(v, 'panC', 0)} °C; too hot from ${figure(v, 'linerHotC', 0)} °C on.`,
+  'liner-not-cooled': (v) =>
+    `The pan is at ${figure(v, 'panC', 0)} °C; too hot from ${figure(v, 'linerHotC', 0)} °C on.`,
+  'scald-caution': (v) => `Its hottest sensor is at ${figure(v, 'storeC', 0)} °C.`,
+  'frost-season-near': (v) => ('days' in v ? `It begins in ${figure(v, 'days', 0)} days.` : ''),
   'store-hot': (v) =>
     `It is at ${figure(v, 'storeC', 0)} °C; ${figure(v, 'maximumC', 0)} °C is the most it stands.`,
 };

@@ -8,9 +8,12 @@ import { hasNoFlow } from '../watch/heat-flow.ts';
 import { isDrawnLow, lacksForFill, neededMm, reservoirMm } from '../watch/reservoir.ts';
 import { runsOn } from '../watch/runs-on.ts';
 import { hasSunk } from '../watch/update.ts';
+import { isOutOfSeason } from './air-lows.ts';
 import { hasPumpedIntoDrain } from './drain-open.ts';
 import { isFrostBlind, isFrostMeasured, isFrostUnseen } from './frost.ts';
-import { linerHotC, storeLimitC } from './heat.ts';
+import { outlastsNight } from './frost-night.ts';
+import { fallToFrost } from './frost-trend.ts';
+import { fullStoreGoal, linerHotC, storeLimitC } from './heat.ts';
 import { hasRunDry } from './no-flow.ts';
 
 /** Failures in a row after which only a person sets the loop going again. */
@@ -101,6 +104,17 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    code: 'frost-trend',
+    when: (situation) => {
+      const { frost } = situation.state;
+      const fall = frost.latched === 'frost-trend' ? fallToFrost(situation, frost.fall) : null;
+      return fall === null ? null : { ...fall };
+    },
+    goal: empty,
+    clears: 'when the pan no longer falls so fast; then the release is waited for',
+    override,
+  },
+  {
     code: 'frost-blind',
     when: ({ state, facts, settings }) =>
       isFrostBlind(state.frost, facts, settings)
@@ -161,6 +175,28 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    code: 'frost-predicted',
+    when: (situation) => {
+      const { state, settings } = situation;
+      const { nightC } = state.frost;
+      if (nightC === null || (!canEmpty(situation.site) && state.water.level === 'full')) return null;
+      return outlastsNight(situation, nightC) ? null : { nightC, frostNightC: settings.frostNightC };
+    },
+    goal: empty,
+    clears: 'when the sun is up, or the sheet would stay 1 K warmer than that',
+    override,
+  },
+  {
+    code: 'frost-season',
+    when: (situation) =>
+      situation.state.water.level !== 'full' && isOutOfSeason(situation)
+        ? known({ panC: situation.facts.coldestPanC })
+        : null,
+    goal: rest,
+    clears: 'when the frost season is over',
+    override,
+  },
+  {
     code: 'sensors-failed',
     when: ({ facts }) =>
       facts.storeBottomC === null || facts.panC === null
@@ -172,21 +208,19 @@ export const hazards: readonly Hazard[] = [
   },
   {
     code: 'store-at-frost',
-    when: ({ facts: { storeBottomC }, settings: { frostTemperatureC } }) =>
-      storeBottomC !== null && storeBottomC <= frostTemperatureC
-        ? { storeC: storeBottomC, frostTemperatureC }
-        : null,
+    when: ({ state: { frost }, facts, settings: { frostTemperatureC } }) =>
+      frost.storeCold ? known({ storeC: facts.storeBottomC, frostTemperatureC }) : null,
     goal: empty,
-    clears: 'when the store bottom is warmer than the frost temperature',
+    clears: 'when the store bottom is 1 K warmer than the frost temperature',
     override,
   },
   {
     code: 'store-limit',
     when: ({ state: { heat }, facts, site, settings }) =>
-      heat.storeFull
+      heat.storeFull && !heat.cooling
         ? known({ storeC: facts.hottestStoreC, storeLimitC: storeLimitC(site, settings) })
         : null,
-    goal: rest,
+    goal: fullStoreGoal,
     clears: 'when the store has cooled by the release difference',
     override,
   },

@@ -91,6 +91,6 @@ export function situationOf(scene: Scene = {}): Situation {
   const settings = quickSettings;
   return {
     ...{ site, state, runMs, elapsedMs, sunHeightDeg, readings, settings },
-    ...{ localDay: null, drainSays: null, facts: factsOf(readings) },
+    ...{ localDay: null, drainSays: null, facts: factsOf(readings, state.learnt) },
   };
 }
