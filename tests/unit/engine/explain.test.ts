@@ -161,7 +161,7 @@ function coolingNight(): Loop {
   return loop.set({ ambientC: 25, storeBottomC: 61, storeTopC: 62 }).run(900);
 }
 
-const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 1.5);
+const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 2.5);
 
 function commissioning(): Loop {
   const loop = new Loop(level).set({ panLevelMm: 20, flowLMin: 0 }).run(10);
