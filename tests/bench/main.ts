@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { benchAlarms } from './alarms.ts';
 import { benchFailures } from './failures.ts';
 import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
@@ -12,6 +13,7 @@ const benches = {
   screen: benchScreen,
   memory: benchMemory,
   failures: benchFailures,
+  alarms: benchAlarms,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];
