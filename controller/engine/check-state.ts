@@ -18,7 +18,7 @@ import { learntMeaning } from './learnt.ts';
 import { type EngineState, stateVersion } from './state.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
-const alarmNames: ReadonlySet<string> = new Set(Object.keys(alarmCatalogue));
+const alarmNames: ReadonlySet<unknown> = new Set(Object.keys(alarmCatalogue));
 
 const isCause: Check = (value) => {
   const cause = record(value);
@@ -100,8 +100,7 @@ const isSensing: Check = (value) => {
   return true;
 };
 
-const isAlarmNameOrNull: Check = (value) =>
-  value === null || (typeof value === 'string' && alarmNames.has(value));
+const isAlarmNameOrNull: Check = (value) => value === null || alarmNames.has(value);
 
 const isAlarmMemory: Check = (value) => {
   const alarm = record(value);
