@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { benchEmbedded } from './embedded.ts';
+import { benchFailures } from './failures.ts';
 import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
@@ -12,6 +13,7 @@ const benches = {
   simulate: benchSimulate,
   screen: benchScreen,
   memory: benchMemory,
+  failures: benchFailures,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];

@@ -6,6 +6,7 @@ import type { Decision } from '../../../shared-types/engine.ts';
 import type { RawReading } from '../../../shared-types/readings.ts';
 import { reasonCodes } from '../../../shared-types/reasons.ts';
 import { allSensors, circulatingLoop, emptyLoop, Loop, makeSite, restingLoop } from './rig.ts';
+import { contactLoop, fillingReservoir, flowLoop, hotLoop, sinkingLoop } from './watch-rig.ts';
 
 const site = makeSite('drain-valve');
 const level = makeSite('drain-valve', allSensors);
@@ -122,7 +123,54 @@ function afterEmptying(): Loop {
   return loop.set({ panOutletC: 40, panSheetC: 40 }).run(60).set({ storeBottomC: 3 }).run(60);
 }
 
+function doubtedStore(): Loop {
+  const loop = circulatingLoop(site).set({ panInletC: 26, panOutletC: 29, panSheetC: 29 });
+  return loop.run(900, 10);
+}
+
+function nights(): Loop {
+  const loop = restingLoop(makeSite('drain-valve', allSensors), { drainTimeS: 900 }).set({ ambientC: -15 });
+  loop.ask({ kind: 'rest', minutes: 1440 });
+  for (let panC = 12; panC > 5; panC -= 0.03) loop.set({ panOutletC: panC, panSheetC: panC }).step(10);
+  return loop;
+}
+
+function frostNight(): Loop {
+  const loop = restingLoop(site);
+  loop.nowMs = Date.UTC(2031, 5, 22, 1);
+  loop.state = { ...loop.state, sunClock: { ...loop.state.sunClock, atMs: loop.nowMs } };
+  return loop.set({ ambientC: 1 }).run(60);
+}
+
+function outOfSeason(): Loop {
+  return new Loop(makeSite('corner', undefined, { frostSeason: { from: '06-01', to: '07-01' } })).run(900);
+}
+
+function nearSeason(): Loop {
+  return new Loop(makeSite('corner', undefined, { frostSeason: { from: '07-01', to: '08-01' } })).run(900);
+}
+
+function coolingNight(): Loop {
+  const loop = emptyLoop(site, { nightCooling: 1 });
+  loop.nowMs = Date.UTC(2031, 5, 22, 1);
+  loop.state = { ...loop.state, sunClock: { ...loop.state.sunClock, atMs: loop.nowMs } };
+  return loop.set({ ambientC: 25, storeBottomC: 61, storeTopC: 62 }).run(900);
+}
+
+const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 1.5);
+
 const scenarios: readonly (() => Loop)[] = [
+  doubtedStore,
+  nights,
+  frostNight,
+  outOfSeason,
+  nearSeason,
+  coolingNight,
+  () => hotLoop(40),
+  () => flowLoop(10, 1500),
+  () => sinkingLoop(1, 3),
+  poorContact,
+  () => fillingReservoir(500).set({ reservoirLevelMm: 20 }).run(60),
   frostThenRelease,
   blindFrost,
   failures,

@@ -25,6 +25,7 @@ describe('an input', () => {
     [{ elapsedMs: '1' }, {}],
     [{ elapsedMs: Number.POSITIVE_INFINITY }, {}],
     [{ localDay: 20310621 }, {}],
+    [{ localDay: ['2031-06-21'] }, {}],
     [{ localDay: '2031-6-21' }, {}],
     [{ localDay: '2031-06-2' }, {}],
     [{ localDay: '031-06-21' }, {}],

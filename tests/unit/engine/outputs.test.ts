@@ -18,8 +18,8 @@ const phases: Readonly<Record<Phase['name'], Phase>> = {
   stopped: { name: 'stopped', sinceMs: 0 },
 };
 const full: WaterMemory = { ...unknownWater, level: 'full' };
-const of = (name: Phase['name'], kind: SiteKind, water = full, changes: object = {}) =>
-  outputsOf(phases[name], water, makeSite(kind, undefined, changes), 60);
+const of = (name: Phase['name'], kind: SiteKind, water = full) =>
+  outputsOf(phases[name], water, makeSite(kind), 60, false);
 
 describe('the outputs', () => {
   it.each([
@@ -46,11 +46,9 @@ describe('the outputs', () => {
       expect(of(name, 'drain-pump').drainPumpOn).toBe(false);
   });
 
-  it('run the pump of an exchanger only while the pan circulates into a reservoir', () => {
-    for (const name of Object.keys(phases) as Phase['name'][]) {
-      const { exchangerPumpOn } = of(name, 'drain-valve', full, { plumbing: 'reservoir' });
-      expect(exchangerPumpOn).toBe(name === 'circulating');
-    }
+  it('run the pump of an exchanger as they are told', () => {
+    for (const asked of [true, false])
+      expect(outputsOf(phases.resting, full, makeSite('drain-valve'), 60, asked).exchangerPumpOn).toBe(asked);
   });
 });
 

@@ -33,7 +33,7 @@ export function situationOf({ state = {}, level, told = {}, ...rest }: Given = {
     localDay: '2031-06-21',
     sunHeightDeg: 40,
     readings,
-    facts: factsOf(readings),
+    facts: factsOf(readings, whole.learnt),
     drainSays: null,
     site: makeSite('drain-valve'),
     settings: quickSettings,
