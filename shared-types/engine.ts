@@ -90,11 +90,20 @@ export const meterSchema = z.strictObject({
   heatRateW: z.number().nullable(),
   flowLMin: z.number().nullable(),
   /**
-   * True when `flowLMin` and `heatRateW` of this step rest on the pump's rating instead of a measured
-   * flow. Says nothing of the totals: heat brought home by emptying always takes the pan's volume from
-   * the site file.
+   * True when `flowLMin` follows from the pump's speed instead of a measurement, or `heatRateW` from the
+   * sheet instead of the outlet.
    */
   estimated: z.boolean(),
+  /**
+   * What `heatRateW` may be off by, as a share of it, by the formulas of EN 1434-1 and by what is known of
+   * the sensors; null while no heat flows. An open loop does not conform to that standard.
+   */
+  errorFraction: z.number().nullable(),
+  /**
+   * How much of `total.heatHomeJ` rests on estimates [J]. What an emptied pan brings home always takes the
+   * pan's volume from the site file, which does not count as one.
+   */
+  estimatedJ: z.number(),
 });
 export type Meter = z.infer<typeof meterSchema>;
 

@@ -17,6 +17,7 @@ import { finite } from './input.ts';
 import { learntMeaning } from './learnt.ts';
 import { isComparisonName } from './sense/doubt/names.ts';
 import { type EngineState, stateVersion } from './state.ts';
+import { isFlow, isUpkeep } from './watch/memory.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
 const alarmNames: ReadonlySet<string> = new Set(Object.keys(alarmCatalogue));
@@ -279,6 +280,7 @@ const isHeat: Check = (value) => {
 const isFailureCause: Check = (value) =>
   value === null ||
   value === 'dry-running' ||
+  value === 'no-flow' ||
   value === 'drain-stands-open' ||
   value === 'fill-failed' ||
   value === 'water-lost';
@@ -301,10 +303,22 @@ const isOperator: Check = (value) => {
   return operator !== null && isLease(operator['lease']) && isListOf(operator['seen'], text);
 };
 
+const isNight: Check = (value) => {
+  if (value === null) return true;
+  const night = record(value);
+  return night !== null && finite(night['sumKMs']) && amount(night['forMs']);
+};
+
 const isMeter: Check = (value) => {
   const meter = record(value);
   return (
-    meter !== null && isTotals(meter['total']) && isTotals(meter['dayStart']) && powerOrNull(meter['rateW'])
+    meter !== null &&
+    isTotals(meter['total']) &&
+    isTotals(meter['dayStart']) &&
+    amount(meter['estimatedJ']) &&
+    amount(meter['filledL']) &&
+    isNight(meter['night']) &&
+    powerOrNull(meter['rateW'])
   );
 };
 
@@ -335,6 +349,8 @@ export function isState(value: unknown): value is EngineState {
     isFrost(state['frost']) &&
     areAirLows(state['airLows']) &&
     isHeat(state['heat']) &&
+    isFlow(state['flow']) &&
+    isUpkeep(state['upkeep']) &&
     isFailure(state['failure']) &&
     isOperator(state['operator']) &&
     isMeter(state['meter']) &&

@@ -67,6 +67,8 @@ function safeDecision(
       heatRateW: null,
       flowLMin: null,
       estimated: true,
+      errorFraction: null,
+      estimatedJ: meter.estimatedJ,
     },
     belief: {
       readings: {},

@@ -4,6 +4,7 @@ import type { SoundInput } from './input.ts';
 import { canEmpty } from './pan.ts';
 import { type EngineState, noTimers, type Phase, safeOutputs, startUp, unknownWater } from './state.ts';
 import { noHarvest } from './want/outlook.ts';
+import { calmFlow } from './watch/memory.ts';
 
 /**
  * True when the device's outputs may have fallen safe since the last step, unseen by the engine.
@@ -48,6 +49,8 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     pump: { ...state.pump, sinceMs: runMs },
     frost: { ...state.frost, warmMs: null, keepWarmMs: null, fall: null },
     heat: { ...state.heat, cooling: false },
+    flow: { ...calmFlow, kind: state.flow.kind },
+    upkeep: { ...state.upkeep, restMm: null, restFromMm: null, sheetExcessK: null },
     operator: { ...state.operator, lease: null },
     meter: { ...state.meter, rateW: null },
   };

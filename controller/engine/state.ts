@@ -6,6 +6,7 @@ import type { ReasonCode } from '../../shared-types/reasons.ts';
 import type { ComparisonName } from './sense/doubt/names.ts';
 import { unknownSunClock } from './sun/clock.ts';
 import { noHarvest } from './want/outlook.ts';
+import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
 export const stateVersion = 3;
@@ -150,7 +151,7 @@ export interface HarvestMemory {
 }
 
 type LatchedFrost = 'frost-measured' | 'frost-trend' | 'frost-blind';
-export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
+export type FailureCause = 'dry-running' | 'no-flow' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
   readonly kind: 'run-pump' | 'empty' | 'rest';
@@ -212,11 +213,19 @@ export interface EngineState {
     /** The store is being cooled through the pan. */
     readonly cooling: boolean;
   };
+  readonly flow: FlowMemory;
+  readonly upkeep: UpkeepMemory;
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
   readonly meter: {
     readonly total: Totals;
     readonly dayStart: Totals;
+    /** How much of the heat brought home rests on a flow or an outlet that was not measured [J]. */
+    readonly estimatedJ: number;
+    /** What the pump has moved since the newest fill began, until it ended [L]. */
+    readonly filledL: number;
+    /** Outlet less inlet of the empty pan in this night: the sum over time, and its time; null: not compared yet. */
+    readonly night: { readonly sumKMs: number; readonly forMs: number } | null;
     /** Heat rate at the last step [W]; null when it was not known. */
     readonly rateW: number | null;
   };
@@ -284,9 +293,11 @@ export function initialState(): EngineState {
     frost: { latched: null, warmMs: null, keepWarmMs: null, nightC: null, storeCold: false, fall: null },
     airLows: { todayC: null, daysC: [] },
     heat: { storeFull: false, linerHot: false, cooling: false },
+    flow: calmFlow,
+    upkeep: newUpkeep,
     failure: { count: 0, cause: null },
     operator: { lease: null, seen: [] },
-    meter: { total: noTotals, dayStart: noTotals, rateW: null },
+    meter: { total: noTotals, dayStart: noTotals, estimatedJ: 0, filledL: 0, night: null, rateW: null },
     alarms: {},
     learnt: {},
   };

@@ -5,6 +5,7 @@ import { updateAlarms } from './alarms/life.ts';
 import { listAlarms } from './alarms/list.ts';
 import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
+import { hold } from './blocks/hold.ts';
 import { isState } from './check-state.ts';
 import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
@@ -17,6 +18,7 @@ import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
 import { withLearnt } from './learnt.ts';
+import { compareEnds, learnEnds, withNight } from './meter/ends-offset.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
@@ -39,6 +41,8 @@ import { netGainW } from './want/net-gain.ts';
 import { updateHarvest } from './want/outlook.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
+import { seenRunning } from './watch/runs-on.ts';
+import { watch } from './watch/update.ts';
 
 export interface Stepped {
   readonly state: EngineState;
@@ -116,8 +120,12 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
   const height = sunClock.atMs === null ? null : sunHeightDeg(sunClock.atMs, site.location);
   const { phase } = before;
   const { levelMm } = facts;
-  const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
-  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs);
+  const told = { feedback: input.feedback, state: before, readings, site, settings, runMs };
+  const runsOnMs = hold(before.flow.runsOnMs, seenRunning(told), runMs);
+  const pumpRuns = runsOnMs !== null;
+  const evidence = { levelMm, drainSays, pumpRuns, phase, elapsedMs, site, settings };
+  const seenWater = updateWater(before.water, evidence);
+  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs, site);
   const state: EngineState = {
     ...before,
     runMs,
@@ -126,6 +134,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
     airLows: updateAirLows(before.airLows, readings, site, localDay !== before.localDay),
+    flow: runsOnMs === before.flow.runsOnMs ? before.flow : { ...before.flow, runsOnMs },
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
   return {
@@ -151,16 +160,18 @@ function judge(situation: Situation, heat: HeatReading): Situation {
 
 function withMemories(situation: Situation, heat: HeatReading): Situation {
   const { state } = situation;
-  return withState(situation, {
+  const night = compareEnds(state.meter.night, situation);
+  const judged = withState(situation, {
     ...state,
     watch: updateWatch(situation),
-    learnt: learnPair(situation),
+    learnt: learnEnds(learnPair(situation), state.meter.night, night),
     timers: updateTimers(situation),
     gain: updateGain(situation),
     frost: updateKeepWarm(situation, updateFrost(situation)),
     heat: updateHeat(situation),
-    meter: addUse(state.meter, heat.rateW, situation),
+    meter: withNight(addUse(state.meter, heat, situation), night),
   });
+  return watch(judged);
 }
 
 /** The situation with what an operator or a failure may have changed in it. */
@@ -240,6 +251,8 @@ function tell(
       heatRateW: heat.rateW,
       flowLMin: heat.flowLMin,
       estimated: heat.estimated,
+      errorFraction: heat.errorFraction,
+      estimatedJ: meter.estimatedJ,
     },
     belief: beliefOf(situation),
     answer,

@@ -70,7 +70,15 @@ export function fakeDecision(
     reasons: { phase: reason, pump: reason, drain: reason },
     lease: null,
     alarms: [],
-    meter: { total, today: total, heatRateW: null, flowLMin: null, estimated: false },
+    meter: {
+      total,
+      today: total,
+      heatRateW: null,
+      flowLMin: null,
+      estimated: false,
+      errorFraction: null,
+      estimatedJ: 0,
+    },
     belief: {
       readings: {},
       water: 'unknown',

@@ -9,6 +9,11 @@ import { failuresToLock } from '../hazards/table.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty } from '../pan.ts';
 import { isPumping, type Situation } from '../situation.ts';
+import { noFlowKindText } from '../watch/no-flow-kind.ts';
+import { fullFlowLMin } from '../watch/pump-signs.ts';
+import { isDrawnLow, lacksForFill, neededMm, reservoirLeakMm, reservoirMm } from '../watch/reservoir.ts';
+import { restLeakMmH } from '../watch/rest-level.ts';
+import { runsOn } from '../watch/runs-on.ts';
 
 /** What the conditions of the alarms are judged by. */
 export interface AlarmGround {
@@ -58,7 +63,8 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
   'sensor-doubtful': doubted,
   'all-sensors-silent': ({ facts }) => (facts.allSilent ? { values: {} } : null),
   'fill-failed': (situation) => failed(situation, 'fill-failed'),
-  'dry-running': (situation) => failed(situation, 'dry-running'),
+  'dry-running': (situation) => unmoved(situation, 'dry-running'),
+  'no-flow': (situation) => unmoved(situation, 'no-flow'),
   'drain-stands-open': (situation) => failed(situation, 'drain-stands-open'),
   'water-lost': (situation) => failed(situation, 'water-lost'),
   'fill-locked': ({ state: { failure } }) =>
@@ -86,6 +92,21 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     hottestStoreC !== null && hottestStoreC >= store.maximumC - (active ? storeHotDeadbandK : 0)
       ? { values: { storeC: hottestStoreC, maximumC: store.maximumC } }
       : null,
+  'flow-low': ({ state: { upkeep, learnt }, site }) =>
+    upkeep.lowFlowLMin === null
+      ? null
+      : { values: { flowLMin: upkeep.lowFlowLMin, fullFlowLMin: fullFlowLMin(site, learnt) } },
+  'poor-contact': ({ state: { upkeep } }) =>
+    upkeep.poorContactK === null ? null : { values: { excessK: upkeep.poorContactK } },
+  leak: ({ state: { upkeep } }) => {
+    const rateMmH = restLeakMmH(upkeep);
+    const lackingMm = reservoirLeakMm(upkeep);
+    return rateMmH === null && lackingMm === null ? null : { values: known({ rateMmH, lackingMm }) };
+  },
+  'reservoir-low': (situation) =>
+    isDrawnLow(situation) || lacksForFill(situation)
+      ? { values: known({ levelMm: reservoirMm(situation), neededMm: neededMm(situation) }) }
+      : null,
   'output-not-followed': notFollowed,
   // Raised where an exception is caught, never by a condition.
   'internal-error': () => null,
@@ -109,21 +130,26 @@ function failed({ state: { failure } }: Situation, cause: AlarmCode): Condition 
   return failure.cause === cause ? { values: { failures: failure.count } } : null;
 }
 
-function notFollowed(
-  { site, settings }: Situation,
-  { feedback, outputsBefore }: AlarmGround,
-): Condition | null {
-  if (feedback === null || feedback.ageMs > settings.staleAfterS * 1000) return null;
+/** A pump that moved no water, with why as far as it was told. */
+function unmoved(situation: Situation, cause: AlarmCode): Condition | null {
+  const condition = failed(situation, cause);
+  return condition && { ...condition, detail: noFlowKindText(situation.state.flow.kind) };
+}
+
+function notFollowed(situation: Situation, { feedback, outputsBefore }: AlarmGround): Condition | null {
+  const { site, settings } = situation;
+  const told = feedback !== null && feedback.ageMs <= settings.staleAfterS * 1000 ? feedback : null;
   const commanded = outputsBefore.pumpFraction;
-  const pumpDiffers = feedback.pumpFraction > 0 !== commanded > 0;
+  const pumpDiffers = runsOn(situation) || (told !== null && told.pumpFraction > 0 !== commanded > 0);
   const drainDiffers =
     site.drain === 'drain-valve' &&
-    feedback.drainOpen !== null &&
-    feedback.drainOpen !== outputsBefore.drainOpen;
+    told !== null &&
+    told.drainOpen !== null &&
+    told.drainOpen !== outputsBefore.drainOpen;
   if (!pumpDiffers && !drainDiffers) return null;
   const parts = [pumpDiffers ? 'pump' : '', drainDiffers ? 'drain valve' : ''].filter((part) => part !== '');
   return {
-    values: { commandedFraction: commanded, pumpFraction: feedback.pumpFraction },
+    values: known({ commandedFraction: commanded, pumpFraction: told?.pumpFraction ?? null }),
     detail: parts.join(' and '),
   };
 }

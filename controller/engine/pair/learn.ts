@@ -2,6 +2,7 @@ import { flows, gainBounds, isFlushed } from '../sense/doubt/gain.ts';
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import type { EngineState } from '../state.ts';
+import { measureAtFill } from './at-fill.ts';
 import { type PairOffset, pairOffset } from './uncertainty.ts';
 
 type Learnt = EngineState['learnt'];
@@ -57,13 +58,12 @@ export function measurePair(situation: Situation): PairOffset | null {
 export function learnPair(situation: Situation): Learnt {
   const { state, runMs, elapsedMs } = situation;
   const { learnt, phase } = state;
+  if (phase.name !== 'circulating') return learnt;
+  const fresh = measureAtFill(situation);
+  if (fresh !== null) return notePair(learnt, fresh.offsetK, fresh.sdK);
   const heldMs = runMs - phase.sinceMs;
-  // Asked first, since it is nearly always so.
-  if (
-    phase.name !== 'circulating' ||
-    Math.floor(heldMs / noteMs) === Math.floor((heldMs - elapsedMs) / noteMs)
-  )
-    return learnt;
+  // Asked before the rest, since it is nearly always so.
+  if (Math.floor(heldMs / noteMs) === Math.floor((heldMs - elapsedMs) / noteMs)) return learnt;
   const measured = measurePair(situation);
   return measured === null ? learnt : notePair(learnt, measured.offsetK, measured.sdK);
 }

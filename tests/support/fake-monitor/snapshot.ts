@@ -45,6 +45,8 @@ export const testDecision: Decision = {
     heatRateW: 5890,
     flowLMin: 13.4,
     estimated: false,
+    errorFraction: null,
+    estimatedJ: 0,
   },
   belief: {
     readings: {

@@ -57,7 +57,7 @@ const rows: readonly (readonly [string, readonly AlarmCode[]])[] = [
   ['drain-stuck-open', ['drain-stands-open']],
   ['drain-stuck-shut', ['not-emptying']],
   ['liner-burst', ['water-lost']],
-  ['reservoir-short', ['fill-failed']],
+  ['reservoir-short', ['reservoir-low']],
 ];
 
 describe('a scenario played for a day with the engine', () => {
