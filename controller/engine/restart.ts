@@ -2,6 +2,7 @@ import type { Outputs } from '../../shared-types/engine.ts';
 import type { Site } from '../../shared-types/site.ts';
 import type { SoundInput } from './input.ts';
 import { canEmpty } from './pan.ts';
+import { fullSpeed } from './speed/follow-gain.ts';
 import { type EngineState, noTimers, type Phase, safeOutputs, startUp, unknownWater } from './state.ts';
 import { noHarvest } from './want/outlook.ts';
 import { calmFlow } from './watch/memory.ts';
@@ -46,7 +47,8 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     gain: null,
     harvest: { ...noHarvest, clearFraction: state.harvest.clearFraction },
     outputs: safeOutputs,
-    pump: { ...state.pump, sinceMs: runMs },
+    pump: { ...state.pump, sinceMs: runMs, exercising: false },
+    speed: fullSpeed,
     frost: { ...state.frost, warmMs: null, keepWarmMs: null, fall: null },
     heat: { ...state.heat, cooling: false },
     flow: { ...calmFlow, kind: state.flow.kind },

@@ -1,4 +1,4 @@
-import type { Decision, EngineInput } from '../../shared-types/engine.ts';
+import type { Decision, EngineInput, Feedback } from '../../shared-types/engine.ts';
 import type { Settings } from '../../shared-types/settings.ts';
 import type { Site } from '../../shared-types/site.ts';
 import { updateAlarms } from './alarms/life.ts';
@@ -7,6 +7,8 @@ import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
 import { hold } from './blocks/hold.ts';
 import { isState } from './check-state.ts';
+import { updateCommission } from './commission/run.ts';
+import { tellCommission } from './commission/tell.ts';
 import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
@@ -34,6 +36,7 @@ import { sense } from './sense/sense.ts';
 import { advance, type Move } from './sequence/advance.ts';
 import { recentStarts } from './sequence/least-times.ts';
 import { type Command, isPumping, type Situation, withState } from './situation.ts';
+import { followGain } from './speed/follow-gain.ts';
 import type { EngineState } from './state.ts';
 import { updateSunClock } from './sun/clock.ts';
 import { sunHeightDeg } from './sun/position.ts';
@@ -98,8 +101,9 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
   const hazard = slots.failure === judged.state.failure ? seen : hazardCommand(asked);
   const failure = countFailure(slots.failure, hazard);
   const heard = withSlots(asked, { ...slots, failure });
-  const move = advance(heard, lockOr(arbitrate(heard, hazard), hazard, failure.count));
-  const after = carryOut(heard, move, hazard, input);
+  const command = lockOr(arbitrate(heard, hazard), hazard, failure.count);
+  const move = advance(heard, command);
+  const after = carryOut(heard, move, command, hazard, input);
   return { state: after.state, decision: tell(after, move, heat, input.nowMs, answer) };
 }
 
@@ -197,6 +201,7 @@ function lockOr(command: Command, hazard: HazardCommand | null, failures: number
 function carryOut(
   situation: Situation,
   move: Move,
+  command: Command,
   hazard: HazardCommand | null,
   { nowMs, feedback }: SoundInput,
 ): Situation {
@@ -204,27 +209,47 @@ function carryOut(
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
   const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS, exchanges);
+  const speed = site.pump.speedControl
+    ? followGain(state.speed, withState(situation, { ...state, phase }), command)
+    : state.speed;
+  const outputs = outputsOf(phase, water, site, settings.drainTimeS, speed.fraction, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,
     phase,
     water,
     outputs,
-    pump: pumpAfter(state, phase, runMs),
+    pump: pumpAfter(state, move, runMs),
+    speed,
     failure: forgiveFailure(state.failure, situation, move, hazard),
     meter: addMove(state.meter, situation, move),
   });
-  const ground = { situation: moved, feedback, outputsBefore: state.outputs };
+  const commissioned = withCommission(moved, hazard !== null, feedback);
+  const ground = { situation: commissioned, feedback, outputsBefore: state.outputs };
   const alarms = updateAlarms(state.alarms, ground, nowMs);
-  return alarms === moved.state.alarms ? moved : withState(moved, { ...moved.state, alarms });
+  return alarms === commissioned.state.alarms
+    ? commissioned
+    : withState(commissioned, { ...commissioned.state, alarms });
 }
 
-function pumpAfter(state: EngineState, phase: EngineState['phase'], runMs: number): EngineState['pump'] {
+function withCommission(situation: Situation, hazard: boolean, feedback: Feedback | null): Situation {
+  const { state } = situation;
+  const slots = updateCommission(situation, hazard, feedback);
+  if (slots === state) return situation;
+  const { commission, operator, learnt } = slots;
+  return withState(situation, { ...state, commission, operator, learnt });
+}
+
+function pumpAfter(state: EngineState, { phase, cause }: Move, runMs: number): EngineState['pump'] {
   const pumping = isPumping({ phase });
   if (pumping === isPumping(state)) return state.pump;
   const { startsMs } = state.pump;
-  return { sinceMs: runMs, startsMs: pumping ? [...recentStarts(startsMs, runMs), runMs] : startsMs };
+  const exercising = pumping && cause.code === 'exercising-pump';
+  return {
+    sinceMs: runMs,
+    startsMs: pumping ? [...recentStarts(startsMs, runMs), runMs] : startsMs,
+    exercising,
+  };
 }
 
 function tell(
@@ -255,6 +280,7 @@ function tell(
       estimatedJ: meter.estimatedJ,
     },
     belief: beliefOf(situation),
+    commissioning: tellCommission(state.commission),
     answer,
   };
 }

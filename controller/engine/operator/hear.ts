@@ -1,6 +1,7 @@
 import type { Answer, Operation, OperatorRequest } from '../../../shared-types/engine.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/by-hand.ts';
 import { assertNever } from '../assert-never.ts';
+import { commissionMs, isConfirmable } from '../commission/demand.ts';
 import { answerText } from '../explain/answer-text.ts';
 import { loose } from '../input.ts';
 import { canEmpty, canRest } from '../pan.ts';
@@ -91,6 +92,11 @@ function obey(operation: Operation, situation: Situation, nowMs: number, hazard:
     case 'empty':
       if (!canEmpty(site)) return emptiedByHand(state, hazard);
       return lease('empty', settings.drainTimeS * 1000 + keptEmptyMs, situation);
+    case 'commission':
+      if (hazard !== null) return { code: 'hazard-forbids', slots: state };
+      return lease('commission', commissionMs(situation), situation);
+    case 'confirm':
+      return confirm(state);
     case 'automatic':
       return automatic(state);
     case 'acknowledge':
@@ -122,6 +128,14 @@ function emptiedByHand(state: EngineState, hazard: Command | null): Outcome {
 function lease(kind: Lease['kind'], leaseMs: number, { state, runMs }: Situation): Outcome {
   const operator = { ...state.operator, lease: { kind, untilMs: runMs + leaseMs } };
   return { code: 'accepted', slots: { ...state, operator }, leaseMs };
+}
+
+/** A person has seen that the pan is full, or that it is empty, for which the commissioning run waits. */
+function confirm(state: EngineState): Outcome {
+  const { lease } = state.operator;
+  if (lease?.kind !== 'commission' || !isConfirmable(state)) return { code: 'nothing-to-do', slots: state };
+  const operator = { ...state.operator, lease: { ...lease, confirmed: true } };
+  return { code: 'accepted', slots: { ...state, operator } };
 }
 
 function automatic(state: EngineState): Outcome {

@@ -114,7 +114,7 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
   [
     'store-at-frost',
     { storeC: 4.26, frostTemperatureC: 5.26 },
-    'The store bottom is at 4.3 °C; no water is moved at 5.3 °C or below.',
+    'The store bottom is at 4.3 °C; no water is moved until it is 1 K above 5.3 °C.',
   ],
   [
     'store-limit',
