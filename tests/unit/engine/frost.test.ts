@@ -317,6 +317,16 @@ describe('the release after frost', () => {
     expect(loop.run(620).state.frost.latched).toBeNull();
   });
 
+  it('waits without a calendar while a night of frost is possible and the sheet no warmer than the air', () => {
+    const loop = frozen(weatherSite(['windMs', 'humidityFraction']));
+    loop.state = { ...loop.state, sunClock: { ...loop.state.sunClock, atMs: null } };
+    loop.nowMs = -1e9;
+    loop.set({ ambientC: 8, windMs: 1, humidityFraction: 0.6, panOutletC: 8, panSheetC: 8, panInletC: 8 });
+    expect(loop.run(3600).state.frost.latched).toBe('frost-measured');
+    loop.set({ panOutletC: 13, panSheetC: 13, panInletC: 13 });
+    expect(loop.run(620).state.frost.latched).toBeNull();
+  });
+
   it('waits without a calendar for a sun sensor that shows light, and not for one that failed', () => {
     const loop = frozen().set({ ambientC: 20 });
     loop.state = { ...loop.state, sunClock: { ...loop.state.sunClock, atMs: null } };
