@@ -18,8 +18,8 @@ const full = {
   ...initialState(),
   localDay: '2031-06-21',
   sensing: {
-    panOutletC: { recent: [sample, sample, sample], arrivedMs: 5, unreadable: 1, cause: 'unreadable' },
-    ambientC: { recent: [], arrivedMs: 5, unreadable: 0, cause: null },
+    panOutletC: { recent: [sample, sample, sample], arrivedMs: 5, unreadable: 1, cause: 'unreadable', changedMs: 5, scatter: 0 },
+    ambientC: { recent: [], arrivedMs: 5, unreadable: 0, cause: null, changedMs: 5, scatter: 0 },
   },
   phase: {
     name: 'emptying',
@@ -27,7 +27,7 @@ const full = {
     cause: { code: 'operator-empty', values: { leftMin: 5, other: 6 } },
   },
   gain: { lowC: 20, sinceMs: 5 },
-  pump: { sinceMs: 5, startsMs: [1, 2, 3] },
+  pump: { sinceMs: 5, startsMs: [1, 2, 3], exercising: false },
   frost: { ...initialState().frost, latched: 'frost-blind', warmMs: 5, keepWarmMs: null },
   failure: { count: 1, cause: 'dry-running' },
   operator: { lease: { kind: 'rest', untilMs: 5 }, seen: ['one-request', 'another-one'] },
@@ -131,7 +131,7 @@ describe('a state', () => {
     [['frost', 'latched'], ['frost-measured', 'frost-blind', null], ['frost-waiting-release']],
     [
       ['failure', 'cause'],
-      ['dry-running', 'drain-stands-open', 'fill-failed', 'water-lost', null],
+      ['dry-running', 'no-flow', 'drain-stands-open', 'fill-failed', 'water-lost', null],
       ['frost-measured'],
     ],
     [
