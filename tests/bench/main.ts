@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { benchAlarms } from './alarms.ts';
 import { benchEmbedded } from './embedded.ts';
 import { benchFailures } from './failures.ts';
 import { benchHarvest } from './harvest.ts';
@@ -16,6 +17,7 @@ const benches = {
   screen: benchScreen,
   memory: benchMemory,
   failures: benchFailures,
+  alarms: benchAlarms,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];

@@ -175,6 +175,16 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    code: 'frost-season',
+    when: (situation) =>
+      situation.state.water.level !== 'full' && isOutOfSeason(situation)
+        ? known({ panC: situation.facts.coldestPanC })
+        : null,
+    goal: rest,
+    clears: 'when the frost season is over',
+    override,
+  },
+  {
     code: 'frost-predicted',
     when: (situation) => {
       const { state, settings } = situation;
@@ -184,16 +194,6 @@ export const hazards: readonly Hazard[] = [
     },
     goal: empty,
     clears: 'when the sun is up, or the sheet would stay 1 K warmer than that',
-    override,
-  },
-  {
-    code: 'frost-season',
-    when: (situation) =>
-      situation.state.water.level !== 'full' && isOutOfSeason(situation)
-        ? known({ panC: situation.facts.coldestPanC })
-        : null,
-    goal: rest,
-    clears: 'when the frost season is over',
     override,
   },
   {

@@ -73,7 +73,11 @@ function lateSun(): Loop {
 }
 
 function heat(): Loop {
-  const loop = restingLoop(site).set({ panSheetC: 75 }).run(90).set({ storeTopC: 81 }).run(90);
+  const loop = restingLoop(site)
+    .set({ panSheetC: 75 })
+    .run(90)
+    .set({ storeTopC: 81, panSheetC: 85 })
+    .run(150);
   loop.feedback = { pumpFraction: 1, drainOpen: true, ageMs: 0 };
   return loop.run(60);
 }
