@@ -18,7 +18,14 @@ const full = {
   ...initialState(),
   localDay: '2031-06-21',
   sensing: {
-    panOutletC: { recent: [sample, sample, sample], arrivedMs: 5, unreadable: 1, cause: 'unreadable', changedMs: 5, scatter: 0 },
+    panOutletC: {
+      recent: [sample, sample, sample],
+      arrivedMs: 5,
+      unreadable: 1,
+      cause: 'unreadable',
+      changedMs: 5,
+      scatter: 0,
+    },
     ambientC: { recent: [], arrivedMs: 5, unreadable: 0, cause: null, changedMs: 5, scatter: 0 },
   },
   phase: {
