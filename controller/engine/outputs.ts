@@ -12,6 +12,7 @@ export function outputsOf(
   site: Site,
   drainTimeS: number,
   speedFraction: number,
+  exchangerPumpOn: boolean,
 ): Outputs {
   const pumping = phase.name === 'filling' || phase.name === 'circulating';
   const draining = phase.name === 'emptying' || phase.name === 'stopped';
@@ -24,7 +25,7 @@ export function outputsOf(
       draining &&
       water.level !== 'empty' &&
       water.drainedMs < mostDrainTimes * drainTimeS * 1000,
-    exchangerPumpOn: site.plumbing === 'reservoir' && phase.name === 'circulating',
+    exchangerPumpOn,
   };
 }
 

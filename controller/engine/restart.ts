@@ -5,6 +5,7 @@ import { canEmpty } from './pan.ts';
 import { fullSpeed } from './speed/follow-gain.ts';
 import { type EngineState, noTimers, type Phase, safeOutputs, startUp, unknownWater } from './state.ts';
 import { noHarvest } from './want/outlook.ts';
+import { calmFlow } from './watch/memory.ts';
 
 /**
  * True when the device's outputs may have fallen safe since the last step, unseen by the engine.
@@ -30,8 +31,8 @@ function areSafe({ pumpFraction, drainOpen, drainPumpOn }: Outputs): boolean {
 
 /**
  * The state as it may be trusted after time that nobody saw: the outputs have fallen safe, the water in
- * the pan is unknown, readings and timers begin anew, leases have ended. Totals, alarms, a frost not
- * yet released, and a lock remain.
+ * the pan is unknown, readings and timers begin anew, leases have ended. Totals, alarms, doubts in sensors, a
+ * frost not yet released, and a lock remain.
  */
 export function restart(state: EngineState, site: Site, runMs: number): EngineState {
   return {
@@ -39,6 +40,7 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     runMs,
     stepped: true,
     sensing: {},
+    watch: { ...state.watch, darkMs: null, still: {} },
     phase: phaseAfter(state.phase, site, runMs),
     water: { ...unknownWater, overdue: state.water.overdue },
     timers: noTimers,
@@ -47,7 +49,10 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     outputs: safeOutputs,
     pump: { ...state.pump, sinceMs: runMs, exercising: false },
     speed: fullSpeed,
-    frost: { ...state.frost, warmMs: null, keepWarmMs: null },
+    frost: { ...state.frost, warmMs: null, keepWarmMs: null, fall: null },
+    heat: { ...state.heat, cooling: false },
+    flow: { ...calmFlow, kind: state.flow.kind },
+    upkeep: { ...state.upkeep, restMm: null, restFromMm: null, sheetExcessK: null },
     operator: { ...state.operator, lease: null },
     meter: { ...state.meter, rateW: null },
   };

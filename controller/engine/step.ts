@@ -5,12 +5,15 @@ import { updateAlarms } from './alarms/life.ts';
 import { listAlarms } from './alarms/list.ts';
 import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
+import { hold } from './blocks/hold.ts';
 import { isState } from './check-state.ts';
 import { updateCommission } from './commission/run.ts';
 import { tellCommission } from './commission/tell.ts';
+import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
+import { updateAirLows } from './hazards/air-lows.ts';
 import { updateFrost } from './hazards/frost.ts';
 import { updateHeat } from './hazards/heat.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
@@ -22,7 +25,10 @@ import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
 import { assertSafe, outputsOf } from './outputs.ts';
+import { learnPair } from './pair/learn.ts';
 import { isUnseen, restart } from './restart.ts';
+import { withDoubts } from './sense/doubt/apply.ts';
+import { updateWatch } from './sense/doubt/watch.ts';
 import { drainSaysOf } from './sense/drain-says.ts';
 import { factsOf } from './sense/facts.ts';
 import { updateWater } from './sense/pan-water.ts';
@@ -38,6 +44,8 @@ import { netGainW } from './want/net-gain.ts';
 import { updateHarvest } from './want/outlook.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
+import { seenRunning } from './watch/runs-on.ts';
+import { watch } from './watch/update.ts';
 
 export interface Stepped {
   readonly state: EngineState;
@@ -106,15 +114,21 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
   const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
-  const { readings, sensing } = sense(input.readings, before.sensing, site, settings, runMs);
-  const facts = factsOf(readings);
+  const sensed = sense(input.readings, before.sensing, site, settings, runMs);
+  const { sensing } = sensed;
+  const readings = withDoubts(sensed.readings, before.watch, runMs);
+  const facts = factsOf(readings, before.learnt);
   const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
   const localDay = input.localDay ?? before.localDay;
   const sunClock = updateSunClock(before.sunClock, input.nowMs, unseen ? null : elapsedMs, runMs);
   const height = sunClock.atMs === null ? null : sunHeightDeg(sunClock.atMs, site.location);
   const { phase } = before;
   const { levelMm } = facts;
-  const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
+  const told = { feedback: input.feedback, state: before, readings, site, settings, runMs };
+  const runsOnMs = hold(before.flow.runsOnMs, seenRunning(told), runMs);
+  const pumpRuns = runsOnMs !== null;
+  const evidence = { levelMm, drainSays, pumpRuns, phase, elapsedMs, site, settings };
+  const seenWater = updateWater(before.water, evidence);
   const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs, site);
   const state: EngineState = {
     ...before,
@@ -123,7 +137,8 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
     sunClock,
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
-    frost: updateFrost(before.frost, facts, settings, runMs),
+    airLows: updateAirLows(before.airLows, readings, site, localDay !== before.localDay),
+    flow: runsOnMs === before.flow.runsOnMs ? before.flow : { ...before.flow, runsOnMs },
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
   return {
@@ -148,17 +163,19 @@ function judge(situation: Situation, heat: HeatReading): Situation {
 }
 
 function withMemories(situation: Situation, heat: HeatReading): Situation {
-  const { state, facts, site, settings } = situation;
+  const { state } = situation;
   const night = compareEnds(state.meter.night, situation);
-  return withState(situation, {
+  const judged = withState(situation, {
     ...state,
+    watch: updateWatch(situation),
+    learnt: learnEnds(learnPair(situation), state.meter.night, night),
     timers: updateTimers(situation),
     gain: updateGain(situation),
-    frost: updateKeepWarm(situation),
-    heat: updateHeat(state.heat, facts, site, settings),
+    frost: updateKeepWarm(situation, updateFrost(situation)),
+    heat: updateHeat(situation),
     meter: withNight(addUse(state.meter, heat, situation), night),
-    learnt: learnEnds(state.learnt, state.meter.night, night),
   });
+  return watch(judged);
 }
 
 /** The situation with what an operator or a failure may have changed in it. */
@@ -193,7 +210,8 @@ function carryOut(
   const speed = site.pump.speedControl
     ? followGain(state.speed, withState(situation, { ...state, phase }), command)
     : state.speed;
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS, speed.fraction);
+  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
+  const outputs = outputsOf(phase, water, site, settings.drainTimeS, speed.fraction, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,

@@ -1,4 +1,6 @@
 import { Command } from 'commander';
+import { benchEmbedded } from './embedded.ts';
+import { benchFailures } from './failures.ts';
 import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
@@ -7,9 +9,11 @@ import { benchStep } from './step.ts';
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
   step: benchStep,
+  embedded: benchEmbedded,
   simulate: benchSimulate,
   screen: benchScreen,
   memory: benchMemory,
+  failures: benchFailures,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];

@@ -3,8 +3,8 @@ import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import type { Site } from '../../../shared-types/site.ts';
 import { canEmpty, panVolumeL } from '../pan.ts';
 import { type Goal, isPumping, type Situation } from '../situation.ts';
-import { fullFlowLMin } from '../speed/flow-of-speed.ts';
 import type { EngineState } from '../state.ts';
+import { fullFlowLMin } from '../watch/pump-signs.ts';
 import { isUnderWay } from './memory.ts';
 
 type ActiveStep = Exclude<CommissioningStep, 'done' | 'ended'>;
