@@ -29,8 +29,8 @@ export const reasonCodes = [
   'difference-doubted',
   'emptied',
   'filled',
-  'exercising-pump',
   'cooling-store',
+  'exercising-pump',
   // the operator asked
   'operator-run',
   'operator-empty',

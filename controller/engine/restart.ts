@@ -42,7 +42,7 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     sensing: {},
     watch: { ...state.watch, darkMs: null, still: {} },
     phase: phaseAfter(state.phase, site, runMs),
-    water: { ...unknownWater, overdue: state.water.overdue },
+    water: { ...unknownWater, level: levelAfter(state.water, site), overdue: state.water.overdue },
     timers: noTimers,
     gain: null,
     harvest: { ...noHarvest, clearFraction: state.harvest.clearFraction },
@@ -56,6 +56,11 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     operator: { ...state.operator, lease: null },
     meter: { ...state.meter, rateW: null },
   };
+}
+
+/** What a person emptied by hand stays empty; all else may have run anywhere. */
+function levelAfter({ level }: EngineState['water'], site: Site): EngineState['water']['level'] {
+  return level === 'empty' && !canEmpty(site) ? 'empty' : 'unknown';
 }
 
 function phaseAfter({ name }: Phase, site: Site, sinceMs: number): Phase {

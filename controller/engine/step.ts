@@ -96,11 +96,11 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
   const judged = judge(sensed, heat);
   const seen = hazardCommand(judged);
   const { slots, answer } = hear(input.request, judged, input.nowMs, seen);
-  const asked = withSlots(judged, slots.operator, slots.alarms, slots.failure);
+  const asked = withSlots(judged, slots);
   // What an operator asks may lift a lock, and nothing else that a protection says.
   const hazard = slots.failure === judged.state.failure ? seen : hazardCommand(asked);
   const failure = countFailure(slots.failure, hazard);
-  const heard = withSlots(asked, slots.operator, slots.alarms, failure);
+  const heard = withSlots(asked, { ...slots, failure });
   const command = lockOr(arbitrate(heard, hazard), hazard, failure.count);
   const move = advance(heard, command);
   const after = carryOut(heard, move, command, hazard, input);
@@ -181,14 +181,15 @@ function withMemories(situation: Situation, heat: HeatReading): Situation {
 /** The situation with what an operator or a failure may have changed in it. */
 function withSlots(
   situation: Situation,
-  operator: EngineState['operator'],
-  alarms: EngineState['alarms'],
-  failure: EngineState['failure'],
+  { operator, alarms, failure, water }: Pick<EngineState, 'operator' | 'alarms' | 'failure' | 'water'>,
 ): Situation {
   const { state } = situation;
-  return operator === state.operator && alarms === state.alarms && failure === state.failure
-    ? situation
-    : withState(situation, { ...state, operator, alarms, failure });
+  const same =
+    operator === state.operator &&
+    alarms === state.alarms &&
+    failure === state.failure &&
+    water === state.water;
+  return same ? situation : withState(situation, { ...state, operator, alarms, failure, water });
 }
 
 /** A failure that is one too many locks the loop at once. */
@@ -207,10 +208,10 @@ function carryOut(
   const { state, site, settings, runMs } = situation;
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
+  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
   const speed = site.pump.speedControl
     ? followGain(state.speed, withState(situation, { ...state, phase }), command)
     : state.speed;
-  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
   const outputs = outputsOf(phase, water, site, settings.drainTimeS, speed.fraction, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
@@ -226,8 +227,9 @@ function carryOut(
   const commissioned = withCommission(moved, hazard !== null, feedback);
   const ground = { situation: commissioned, feedback, outputsBefore: state.outputs };
   const alarms = updateAlarms(state.alarms, ground, nowMs);
-  const { operator, failure } = commissioned.state;
-  return withSlots(commissioned, operator, alarms, failure);
+  return alarms === commissioned.state.alarms
+    ? commissioned
+    : withState(commissioned, { ...commissioned.state, alarms });
 }
 
 function withCommission(situation: Situation, hazard: boolean, feedback: Feedback | null): Situation {

@@ -47,12 +47,12 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `A sensor of pan or store bottom is in doubt${'differenceK' in v ? `: the pan reads ${againstStore(v, 'differenceK')}` : ''}; nothing is harvested on its word.`,
   filled: (v) => `The pan is full after ${duration(v, 'filledS')}; the pump runs on.`,
   emptied: (v) => `The pan is proven empty after ${duration(v, 'emptiedS')}.`,
+  'cooling-store': (v) =>
+    `Cooling the store through the pan: its bottom is at ${figure(v, 'storeC')} °C; this ends at ${figure(v, 'nightCoolingFloorC')} °C.`,
   'exercising-pump': (v) =>
     'idleH' in v
       ? `The pump turns briefly after it has stood for ${figure(v, 'idleH', 0)} h.`
       : 'The pump turns briefly after it has stood for long.',
-  'cooling-store': (v) =>
-    `Cooling the store through the pan: its bottom is at ${figure(v, 'storeC')} °C; this ends at ${figure(v, 'nightCoolingFloorC')} °C.`,
   'operator-run': (v) => `An operator asked for the pump, for another ${figure(v, 'leftMin', 0)} min.`,
   'operator-empty': (v) => `An operator asked for an empty pan, for another ${figure(v, 'leftMin', 0)} min.`,
   'operator-rest': (v) => `An operator asked for rest, for another ${figure(v, 'leftMin', 0)} min.`,

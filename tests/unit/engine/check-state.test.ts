@@ -28,7 +28,7 @@ const full = {
   },
   gain: { lowC: 20, sinceMs: 5 },
   pump: { sinceMs: 5, startsMs: [1, 2, 3] },
-  frost: { latched: 'frost-blind', warmMs: 5, keepWarmMs: null },
+  frost: { ...initialState().frost, latched: 'frost-blind', warmMs: 5, keepWarmMs: null },
   failure: { count: 1, cause: 'dry-running' },
   operator: { lease: { kind: 'rest', untilMs: 5 }, seen: ['one-request', 'another-one'] },
   alarms: { 'store-hot': alarm, 'sensor-failed': { ...alarm, head: null } },
