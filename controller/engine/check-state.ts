@@ -21,7 +21,7 @@ import { type EngineState, stateVersion } from './state.ts';
 import { isFlow, isUpkeep } from './watch/memory.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
-const alarmNames: ReadonlySet<string> = new Set(Object.keys(alarmCatalogue));
+const alarmNames: ReadonlySet<unknown> = new Set(Object.keys(alarmCatalogue));
 
 const isCause: Check = (value) => {
   const cause = record(value);
@@ -144,8 +144,7 @@ const isWatch: Check = (value) => {
   );
 };
 
-const isAlarmNameOrNull: Check = (value) =>
-  value === null || (typeof value === 'string' && alarmNames.has(value));
+const isAlarmNameOrNull: Check = (value) => value === null || alarmNames.has(value);
 
 const isAlarmMemory: Check = (value) => {
   const alarm = record(value);
