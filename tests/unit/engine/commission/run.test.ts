@@ -58,8 +58,8 @@ describe('a commissioning run with a level sensor', () => {
     expect(step(loop)).toBe('done');
   });
 
-  it('lets water go round for two changes of the pan before it judges', () => {
-    const loop = flowing(emptyLoop(level).set({ panLevelMm: 0 })).run(2395);
+  it('lets water go round for three changes of the pan before it judges', () => {
+    const loop = flowing(emptyLoop(level).set({ panLevelMm: 0 })).run(3595);
     expect(step(loop)).toBe('flowing');
     expect(step(loop.run(10))).toBe('draining');
   });
@@ -206,9 +206,9 @@ describe('a commissioning run ends', () => {
   it('with its time', () => {
     const loop = new Loop(level).set({ panLevelMm: 20, flowLMin: 0 }).run(10);
     const answer = loop.ask({ kind: 'commission' });
-    // Four drain times, the fill timeout, two changes of the pan, an hour.
-    expect(answer?.leaseMs).toBe(1000 * (4 * 60 + 200 + 2400 + 3600));
-    loop.run(6430);
+    // Four drain times, the fill timeout, three changes of the pan, an hour.
+    expect(answer?.leaseMs).toBe(1000 * (4 * 60 + 200 + 3600 + 3600));
+    loop.run(7630);
     expect(step(loop)).toBe('emptying');
     expect(step(loop.run(15))).toBe('ended');
   });
