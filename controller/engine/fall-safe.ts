@@ -6,6 +6,7 @@ import { answerText } from './explain/answer-text.ts';
 import { reason } from './explain/reasons.ts';
 import { loose, type SoundInput } from './input.ts';
 import { since } from './meter/totals.ts';
+import { pairOffset } from './pair/uncertainty.ts';
 import { type AlarmMemory, type EngineState, initialState, safeOutputs } from './state.ts';
 
 /**
@@ -48,7 +49,7 @@ function raised(before: AlarmMemory | undefined, runMs: number, nowMs: number): 
 }
 
 function safeDecision(
-  { phase, meter, alarms, runMs }: EngineState,
+  { phase, meter, alarms, runMs, learnt }: EngineState,
   { nowMs, request }: SoundInput,
 ): Decision {
   const why = reason({ code: 'internal-error', values: {} });
@@ -75,6 +76,7 @@ function safeDecision(
       water: 'unknown',
       flowProven: false,
       differenceK: null,
+      pair: pairOffset(learnt),
       netGainW: null,
       dayPromiseJ: null,
       heatAtStakeJ: null,

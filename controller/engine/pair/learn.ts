@@ -56,16 +56,19 @@ export function measurePair(situation: Situation): PairOffset | null {
 
 /** Brings what is known of the pair up to this step. */
 export function learnPair(situation: Situation): Learnt {
-  const { state, runMs, elapsedMs } = situation;
-  const { learnt, phase } = state;
+  const { learnt, phase } = situation.state;
   if (phase.name !== 'circulating') return learnt;
-  const fresh = measureAtFill(situation);
-  if (fresh !== null) return notePair(learnt, fresh.offsetK, fresh.sdK);
-  const heldMs = runMs - phase.sinceMs;
-  // Asked before the rest, since it is nearly always so.
-  if (Math.floor(heldMs / noteMs) === Math.floor((heldMs - elapsedMs) / noteMs)) return learnt;
-  const measured = measurePair(situation);
+  const measured = measureAtFill(situation) ?? measureAtTheHour(situation);
   // What no two sound sensors can disagree by is a fault, and not to be learnt.
   if (measured === null || Math.abs(measured.offsetK) >= leastTrustedOffsetK) return learnt;
   return notePair(learnt, measured.offsetK, measured.sdK);
+}
+
+function measureAtTheHour(situation: Situation): PairOffset | null {
+  const { state, runMs, elapsedMs } = situation;
+  const heldMs = runMs - state.phase.sinceMs;
+  // Asked before the rest, since it is nearly always so.
+  return Math.floor(heldMs / noteMs) === Math.floor((heldMs - elapsedMs) / noteMs)
+    ? null
+    : measurePair(situation);
 }
