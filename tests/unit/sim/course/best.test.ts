@@ -15,6 +15,7 @@ import { runPolicy } from '../../../../sim/course/run-policy.ts';
 import { type Run, runsOf } from '../../../../sim/course/runs.ts';
 import { plainThermostat, thermostat } from '../../../../sim/course/thermostat.ts';
 import { advance } from '../../../../sim/plant/advance.ts';
+import { createPlant } from '../../../../sim/plant/state.ts';
 import type { Conditions } from '../../../../sim/weather/conditions.ts';
 import { blackBodyWM2 } from '../../../../sim/weather/sky.ts';
 import { dullNoon, withSun } from '../../../support/plants.ts';
@@ -178,6 +179,17 @@ describe('the search', () => {
     expect(playPlan(task, plan) - outsideJ(plant)).toBeCloseTo(foundJ, -1);
   });
 
+  it('leaves cool water in the sun when the store is far warmer', () => {
+    const [run] = tried.slice(3);
+    if (run === undefined) throw new Error('no run');
+    const plant = createPlant(run.site, { waterC: 60, panC: 10, panFull: true });
+    const toy = toyRun(run, () => true);
+    const sky = skyOf(toy.weather, toy.fromMs, toy.fromMs + hourMs, 60);
+    const modes = modesOf(toy.site);
+    const { plan } = searchBest({ plant, sky, stepS: 60, modes, stepsADecision: 10, ...quick });
+    expect(new Set(plan)).toEqual(new Set(['rest']));
+  });
+
   it('wins by moving switches, and counts what it won', () => {
     const [run] = tried.slice(3);
     if (run === undefined) throw new Error('no run');
@@ -202,4 +214,16 @@ it('lets a copy of a plant go its own way', () => {
   expect(copy).toEqual(plant);
   for (let step = 0; step < 30; step++) advance(copy, pumping, dullNoon, 60);
   expect(plant).toEqual(before);
+});
+
+it('gives a longer step the mean of the sky over it', () => {
+  const [run] = tried;
+  if (run === undefined) throw new Error('no run');
+  const noonMs = run.fromMs + 8 * hourMs;
+  const mean = skyOf(run.weather, noonMs, noonMs + 120_000, 60);
+  const parts = skyOf(run.weather, noonMs, noonMs + 120_000, 10);
+  expect([mean.length, parts.length]).toEqual([2, 12]);
+  const sum = (sky: readonly Conditions[]) => sky.reduce((total, { beamWM2 }) => total + beamWM2, 0);
+  expect(sum(mean) * 6).toBeCloseTo(sum(parts), 6);
+  expect(parts[11]).toEqual(run.weather.at(noonMs + 120_000));
 });
