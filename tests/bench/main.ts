@@ -1,4 +1,7 @@
 import { Command } from 'commander';
+import { benchAlarms } from './alarms.ts';
+import { benchEmbedded } from './embedded.ts';
+import { benchFailures } from './failures.ts';
 import { benchHarvest } from './harvest.ts';
 import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
@@ -8,10 +11,13 @@ import { benchStep } from './step.ts';
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
   step: benchStep,
+  embedded: benchEmbedded,
   simulate: benchSimulate,
   harvest: benchHarvest,
   screen: benchScreen,
   memory: benchMemory,
+  failures: benchFailures,
+  alarms: benchAlarms,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];

@@ -1,8 +1,13 @@
 import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import { known, type Values } from '../known.ts';
-import { canEmpty } from '../pan.ts';
+import { canEmpty, canRest } from '../pan.ts';
 import type { Goal, Situation } from '../situation.ts';
 import type { FailureCause } from '../state.ts';
+import { excessK } from '../watch/flow-bound.ts';
+import { hasNoFlow } from '../watch/heat-flow.ts';
+import { isDrawnLow, lacksForFill, neededMm, reservoirMm } from '../watch/reservoir.ts';
+import { runsOn } from '../watch/runs-on.ts';
+import { hasSunk } from '../watch/update.ts';
 import { isOutOfSeason } from './air-lows.ts';
 import { hasPumpedIntoDrain } from './drain-open.ts';
 import { isFrostBlind, isFrostMeasured, isFrostUnseen } from './frost.ts';
@@ -36,9 +41,25 @@ export const hazards: readonly Hazard[] = [
   {
     code: 'dry-running',
     when: (situation) =>
-      hasRunDry(situation) ? { dryS: seconds(situation, situation.state.timers.noFlowMs) } : null,
+      hasRunDry(situation)
+        ? {
+            dryS: seconds(situation, situation.state.timers.noFlowMs),
+            noFlowKind: situation.state.flow.kind,
+          }
+        : null,
     goal: empty,
     fails: 'dry-running',
+    clears: 'when the pump stands',
+    override,
+  },
+  {
+    code: 'no-flow',
+    when: (situation) =>
+      hasNoFlow(situation.state.flow, situation)
+        ? known({ excessK: excessK(situation), noFlowKind: situation.state.flow.kind })
+        : null,
+    goal: empty,
+    fails: 'no-flow',
     clears: 'when the pump stands',
     override,
   },
@@ -66,13 +87,10 @@ export const hazards: readonly Hazard[] = [
   },
   {
     code: 'water-lost',
-    when: ({ state: { phase, water }, facts, site }) =>
-      phase.name === 'resting' && water.level === 'empty' && canEmpty(site)
-        ? known({ levelMm: facts.levelMm })
-        : null,
+    when: (situation) => (hasLostWater(situation) ? known({ levelMm: situation.facts.levelMm }) : null),
     goal: empty,
     fails: 'water-lost',
-    clears: 'when the pan no longer rests',
+    clears: 'when the pan neither rests nor circulates',
     override,
   },
   {
@@ -114,6 +132,18 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    // A pump that runs on is kept off an open drain, locked or not. Frost comes before it, and so does blindness,
+    // in which frost would go unseen: the drain that is open then empties the pan as soon as the pump stops.
+    code: 'pump-runs-on',
+    when: (situation) =>
+      runsOn(situation) && situation.facts.panC !== null && situation.facts.storeBottomC !== null
+        ? { runS: seconds(situation, situation.state.flow.runsOnMs) }
+        : null,
+    goal: ({ site }) => (canRest(site) ? 'rest' : 'empty'),
+    clears: 'when the pump stands',
+    override,
+  },
+  {
     code: 'fill-failed-locked',
     when: ({ state: { failure } }) => (failure.count >= failuresToLock ? { failures: failure.count } : null),
     goal: () => 'lock',
@@ -135,15 +165,13 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
-    code: 'frost-predicted',
-    when: (situation) => {
-      const { state, settings } = situation;
-      const { nightC } = state.frost;
-      if (nightC === null || (!canEmpty(situation.site) && state.water.level === 'full')) return null;
-      return outlastsNight(situation, nightC) ? null : { nightC, frostNightC: settings.frostNightC };
-    },
+    code: 'reservoir-low',
+    when: (situation) =>
+      isDrawnLow(situation) || lacksForFill(situation)
+        ? known({ levelMm: reservoirMm(situation), neededMm: neededMm(situation) })
+        : null,
     goal: empty,
-    clears: 'when the sun is up, or the sheet would stay 1 K warmer than that',
+    clears: 'when the reservoir holds what a fill needs',
     override,
   },
   {
@@ -154,6 +182,18 @@ export const hazards: readonly Hazard[] = [
         : null,
     goal: rest,
     clears: 'when the frost season is over',
+    override,
+  },
+  {
+    code: 'frost-predicted',
+    when: (situation) => {
+      const { state, settings } = situation;
+      const { nightC } = state.frost;
+      if (nightC === null || (!canEmpty(situation.site) && state.water.level === 'full')) return null;
+      return outlastsNight(situation, nightC) ? null : { nightC, frostNightC: settings.frostNightC };
+    },
+    goal: empty,
+    clears: 'when the sun is up, or the sheet would stay 1 K warmer than that',
     override,
   },
   {
@@ -195,6 +235,13 @@ export const hazards: readonly Hazard[] = [
     override,
   },
 ];
+
+/** A pan that rests has no water left, or one that circulates falls though the pump runs. */
+function hasLostWater(situation: Situation): boolean {
+  const { phase, water } = situation.state;
+  if (runsOn(situation) || !canEmpty(situation.site)) return false;
+  return (phase.name === 'resting' && water.level === 'empty') || hasSunk(situation);
+}
 
 function seconds({ runMs }: Situation, sinceMs: number | null): number {
   return sinceMs === null ? 0 : (runMs - sinceMs) / 1000;

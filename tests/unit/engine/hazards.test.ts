@@ -199,7 +199,7 @@ describe('a store at frost', () => {
 });
 
 describe('a drain that stands open', () => {
-  const open = { pumpFraction: 1, drainOpen: true, ageMs: 100 };
+  const open = { pumpFraction: 0, drainOpen: true, ageMs: 100 };
 
   it('stops the pump within 10 s, and locks the second time', () => {
     const loop = emptyLoop(site).set({ panSheetC: 40, panOutletC: 40 });
@@ -302,8 +302,7 @@ describe('heat', () => {
     const loop = restingLoop(site).set({ panSheetC: 75, panOutletC: 70, storeTopC: 80.5 }).run(140);
     expect([loop.phase, loop.why]).toEqual(['resting', 'store-limit']);
     expect(loop.alarm('store-hot')).toMatchObject({ active: true });
-    expect(loop.alarm('liner-not-cooled')).toMatchObject({ active: true, follows: 'store-hot' });
-    expect(loop.alarm('liner-hot')).toBeUndefined();
+    expect(loop.alarm('liner-hot')).toMatchObject({ active: true, follows: 'store-hot' });
   });
 
   it('keeps what it knew of heat while nothing can be read', () => {
@@ -359,10 +358,7 @@ describe('water movement', () => {
     const loop = circulatingLoop(level, { leastOnS: 0, stopDelayS: 0 }).run(60);
     loop.set({ panLevelMm: 0, panOutletC: 21, panSheetC: 21 }).until('resting', 10);
     loop.set({ panLevelMm: broken }).step();
-    expect([loop.phase, loop.last.reasons.phase.text]).toEqual([
-      'emptying',
-      'The resting pan lost its water.',
-    ]);
+    expect([loop.phase, loop.last.reasons.phase.text]).toEqual(['emptying', 'The pan lost its water.']);
   });
 
   it('forgets a failure once a full pan was used and emptied as it should', () => {

@@ -15,7 +15,12 @@ const kinds = {
   'drain-pump': { outlet: 'high-with-low-drain', drain: 'drain-pump' },
 } as const satisfies Record<SiteKind, object>;
 
-const units: Partial<Record<Channel, string>> = { flowLMin: 'L/min', panLevelMm: 'mm', pumpPowerW: 'W' };
+const units: Partial<Record<Channel, string>> = {
+  flowLMin: 'L/min',
+  panLevelMm: 'mm',
+  reservoirLevelMm: 'mm',
+  pumpPowerW: 'W',
+};
 
 export const commonSensors: readonly Channel[] = [
   'panOutletC',
