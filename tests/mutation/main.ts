@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { Stryker } from '@stryker-mutator/core';
 import { Command } from 'commander';
 import { equivalents } from './equivalent.ts';
+import { quickTests, testsVariable } from './in-process.ts';
 import { scored } from './score.ts';
 
 const engine = 'controller/engine';
@@ -17,6 +18,7 @@ const command = new Command('npm run mutation --')
   )
   .option('--workers <number>', 'test runners at once', Number, 2)
   .option('--least <percent>', 'exit code 1 below this score', Number, 95)
+  .option('--tests <glob...>', 'the test files that have to notice', [...quickTests])
   .option('--static', 'with what runs as a file is loaded, such as tables: each takes all the tests')
   .addHelpText(
     'after',
@@ -24,13 +26,10 @@ const command = new Command('npm run mutation --')
   )
   .parse();
 
-const {
-  workers,
-  least,
-  static: withStatic = false,
-} = command.opts<{
+const { workers, least, tests, static: withStatic = false } = command.opts<{
   workers: number;
   least: number;
+  tests: string[];
   static?: boolean;
 }>();
 
@@ -40,6 +39,7 @@ if (missing.length > 0)
     exitCode: exitWrong,
   });
 
+process.env[testsVariable] = JSON.stringify(tests);
 const results = await new Stryker({
   mutate:
     command.args.length === 0

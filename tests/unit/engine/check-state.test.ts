@@ -6,6 +6,7 @@ import { disturb } from './rig.ts';
 
 type Path = readonly string[];
 
+const initial = initialState();
 const sample = { value: 20, atMs: 5 };
 const alarm = {
   ...{ changingMs: null, active: true, acknowledged: false, raisedMs: 5, activeSinceMs: 5, returnedMs: null },
@@ -13,13 +14,22 @@ const alarm = {
   ...{ values: { storeC: 80, maximumC: 80 }, text: 'Hot.' },
 };
 
+const channel = { arrivedMs: 5, changedMs: 5, scatter: 0, unreadable: 1, cause: null };
+const doubt = { cause: 'stuck', by: 'itself', provenMs: 5 };
+
 /** A state in which every slot holds something, as far as one state can. */
 const full = {
-  ...initialState(),
+  ...initial,
   localDay: '2031-06-21',
   sensing: {
-    panOutletC: { recent: [sample, sample, sample], arrivedMs: 5, unreadable: 1, cause: 'unreadable' },
-    ambientC: { recent: [], arrivedMs: 5, unreadable: 0, cause: null },
+    panOutletC: { ...channel, recent: [sample, sample, sample], cause: 'unreadable' },
+    ambientC: { ...channel, recent: [] },
+  },
+  watch: {
+    ...initial.watch,
+    evidence: { 'sheet-outlet': 0.5 },
+    doubts: { ambientC: doubt, panOutletC: { ...doubt, by: 'sheet-outlet' } },
+    still: { ambientC: { lowC: 5, highC: 6 } },
   },
   phase: {
     name: 'emptying',
@@ -28,7 +38,9 @@ const full = {
   },
   gain: { lowC: 20, sinceMs: 5 },
   pump: { sinceMs: 5, startsMs: [1, 2, 3] },
-  frost: { latched: 'frost-blind', warmMs: 5, keepWarmMs: null },
+  frost: { ...initial.frost, latched: 'frost-blind', fall: { sinceMs: 5, fromC: 6, fallsKS: [1, 2, 3] } },
+  airLows: { todayC: 5, daysC: [1, 2, 3] },
+  meter: { ...initial.meter, night: { sumKMs: 5, forMs: 5 } },
   failure: { count: 1, cause: 'dry-running' },
   operator: { lease: { kind: 'rest', untilMs: 5 }, seen: ['one-request', 'another-one'] },
   alarms: { 'store-hot': alarm, 'sensor-failed': { ...alarm, head: null } },
@@ -69,6 +81,17 @@ describe('a state', () => {
 
   it.each([
     ['runMs'],
+    ['sensing', 'panOutletC', 'scatter'],
+    ['meter', 'estimatedJ'],
+    ['meter', 'filledL'],
+    ['meter', 'night', 'forMs'],
+    ['harvest', 'clearFraction'],
+    ['harvest', 'lostJ'],
+    ['flow', 'kind'],
+    ['flow', 'smoothedMs'],
+    ['upkeep', 'lostMs'],
+    ['upkeep', 'lackingTimes'],
+    ['upkeep', 'restContact', 'forMs'],
     ['sensing', 'panOutletC', 'unreadable'],
     ['water', 'drainedMs'],
     ['water', 'emptyingMs'],
@@ -92,6 +115,11 @@ describe('a state', () => {
     ['water', 'emptyingPanC'],
     ['water', 'trendC'],
     ['gain'],
+    ['harvest', 'gainW'],
+    ['harvest', 'dryC'],
+    ['harvest', 'lookedMs'],
+    ['harvest', 'hourJ'],
+    ['harvest', 'dayJ'],
     ['frost', 'latched'],
     ['frost', 'warmMs'],
     ['frost', 'keepWarmMs'],
@@ -128,10 +156,10 @@ describe('a state', () => {
       ['run-pump', 'empty', 'rest'],
       ['automatic', null],
     ],
-    [['frost', 'latched'], ['frost-measured', 'frost-blind', null], ['frost-waiting-release']],
+    [['frost', 'latched'], ['frost-measured', 'frost-trend', 'frost-blind', null], ['frost-waiting-release']],
     [
       ['failure', 'cause'],
-      ['dry-running', 'drain-stands-open', 'fill-failed', 'water-lost', null],
+      ['dry-running', 'no-flow', 'drain-stands-open', 'fill-failed', 'water-lost', null],
       ['frost-measured'],
     ],
     [
@@ -147,6 +175,20 @@ describe('a state', () => {
         [1, 'two'],
       ],
     ],
+    [
+      ['watch', 'doubts', 'ambientC', 'cause'],
+      ['stuck', 'noisy', 'disagrees'],
+      ['stale', null],
+    ],
+    [
+      ['watch', 'doubts', 'ambientC', 'by'],
+      ['itself', 'store-order'],
+      ['windows', null],
+    ],
+    [['watch', 'doubts'], [{}], [{ windows: doubt }]],
+    [['watch', 'evidence'], [{}], [{ windows: 0.5 }]],
+    [['frost', 'fall'], [null], [7]],
+    [['meter', 'night'], [null], [7]],
     [['sensing'], [{}], [{ windows: full.sensing.ambientC }]],
     [['alarms'], [{}], [{ windows: alarm }]],
     [['learnt'], [{}], [{ windowsMs: 5 }]],

@@ -86,8 +86,18 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
     { idleMin: 7, differenceK: 4.26 },
     'Emptying: the pan has gained nothing for 7 min; its heat comes home.',
   ],
+  [
+    'difference-doubted',
+    { differenceK: 3.26 },
+    'A sensor of pan or store bottom is in doubt: the pan reads 3.3 K above the store bottom; nothing is harvested on its word.',
+  ],
   ['emptied', { emptiedS: 50 }, 'The pan is proven empty after 50 s.'],
   ['filled', { filledS: 50 }, 'The pan is full after 50 s; the pump runs on.'],
+  [
+    'cooling-store',
+    { storeC: 4.26, nightCoolingFloorC: 5.26 },
+    'Cooling the store through the pan: its bottom is at 4.3 °C; this ends at 5.3 °C.',
+  ],
   ['operator-run', { leftMin: 7 }, 'An operator asked for the pump, for another 7 min.'],
   ['operator-empty', { leftMin: 7 }, 'An operator asked for an empty pan, for another 7 min.'],
   ['operator-rest', { leftMin: 7 }, 'An operator asked for rest, for another 7 min.'],
@@ -95,6 +105,11 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
     'frost-measured',
     { panC: 4.26, frostTemperatureC: 5.26 },
     'Frost protection: the pan is at 4.3 °C; it acts at 5.3 °C.',
+  ],
+  [
+    'frost-trend',
+    { panC: 4.26, fallKH: 8, dangerMin: 9 },
+    'Frost protection: the pan is at 4.3 °C and falls by 8.0 K an hour; it would be at 1 °C in 9 min.',
   ],
   [
     'frost-blind',
@@ -112,9 +127,19 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
     'After frost: the pan has held 4.3 °C for 8 of 9 min.',
   ],
   [
+    'frost-predicted',
+    { nightC: 4.26, frostNightC: 5.26 },
+    "Frost protection: a sheet under this night's sky falls to 4.3 °C; no water is left in the pan at 5.3 °C or below.",
+  ],
+  [
+    'frost-season',
+    { panC: 4.26 },
+    'Frost season, the pan at 4.3 °C: a pan that cannot be emptied is not filled.',
+  ],
+  [
     'store-at-frost',
     { storeC: 4.26, frostTemperatureC: 5.26 },
-    'The store bottom is at 4.3 °C; no water is moved at 5.3 °C or below.',
+    'The store bottom is at 4.3 °C; no water is moved until it is 1 K above 5.3 °C.',
   ],
   [
     'store-limit',
@@ -128,11 +153,22 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
   ],
   ['dry-running', { dryS: 50 }, 'The pump moved no water for 50 s and was stopped.'],
   [
+    'no-flow',
+    { excessK: 3.26 },
+    'No water moves: the pan stands 3.3 K above the water that the pump draws, and the pump was stopped.',
+  ],
+  [
+    'pump-runs-on',
+    { runS: 50 },
+    'The pump runs although it is off, for 50 s now; the drain is kept shut where there is a valve.',
+  ],
+  ['reservoir-low', { levelMm: 7, neededMm: 8 }, 'The reservoir stands at 7 mm; a fill needs 8 mm.'],
+  [
     'drain-stands-open',
     { openS: 50 },
     'The pump ran for 50 s while the device says that the drain stands open, and was stopped.',
   ],
-  ['water-lost', { levelMm: 7 }, 'The resting pan lost its water; 7 mm are left.'],
+  ['water-lost', { levelMm: 7 }, 'The pan lost its water; 7 mm are left.'],
   ['fill-failed', { fillTimeoutS: 50 }, 'The pan was not proven full within 50 s.'],
   [
     'fill-failed-locked',
@@ -175,7 +211,7 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
     'The store bottom cannot be measured; the loop is kept safe.',
   ],
   ['sensors-failed', { storeFailed: 0, panFailed: 1 }, 'The pan cannot be measured; the loop is kept safe.'],
-  ['water-lost', {}, 'The resting pan lost its water.'],
+  ['water-lost', {}, 'The pan lost its water.'],
 ];
 
 const alarms: readonly (readonly [AlarmCode, Numbers, string | undefined, string])[] = [
