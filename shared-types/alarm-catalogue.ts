@@ -279,7 +279,8 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     title: 'Frost is near, and water stands in a pan that cannot be emptied by itself',
     likelyCauses: 'The season of frost begins, or cold nights were measured.',
     consequence: 'Water that freezes in the pan can tear the liner and burst the pipes.',
-    response: 'Empty the pan by hand before the first frost, and leave its drain open.',
+    response:
+      'Empty the pan by hand before the first frost, leave its drain open, and then ask for an empty pan, so that nothing is pumped into it to keep it warm.',
     howSoon: 'Within days; before the frost season begins.',
     onDelayS: 600,
     offDelayS: 600,

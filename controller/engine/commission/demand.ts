@@ -3,7 +3,6 @@ import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import type { Site } from '../../../shared-types/site.ts';
 import { canEmpty, panVolumeL } from '../pan.ts';
 import { type Goal, isPumping, type Situation } from '../situation.ts';
-import { fullFlowLMin } from '../speed/flow-of-speed.ts';
 import type { EngineState } from '../state.ts';
 import { isUnderWay } from './memory.ts';
 
@@ -40,12 +39,12 @@ export function isConfirmable(state: EngineState): boolean {
 }
 
 /** The pan's water is changed so often, and water flows for so long at least, before it is judged [s]. */
-const turnovers = 2;
-const leastFlowS = 600;
+const turnovers = 3;
+const leastFlowS = 2700;
 
 /** How long water flows before pump and sensors are judged [s]. */
-export function flowingS({ site, state }: Situation): number {
-  return Math.max(leastFlowS, (turnovers * 60 * panVolumeL(site)) / fullFlowLMin(site, state.learnt));
+export function flowingS({ site }: Situation): number {
+  return Math.max(leastFlowS, (turnovers * 60 * panVolumeL(site)) / site.pump.ratedFlowLMin);
 }
 
 /** A pan that is not seen empty within so many drain times does not empty. */

@@ -1,7 +1,9 @@
 import { sourceOf } from '../meter/ends.ts';
+import { leastTrustedOffsetK } from '../pair/learn.ts';
+import type { PairOffset } from '../pair/uncertainty.ts';
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
-import { fullFlowLMin } from '../speed/flow-of-speed.ts';
+import { fullFlowLMin } from '../watch/pump-signs.ts';
 import type { Finding, Followed } from './memory.ts';
 
 /** A pump that pushes as it should moves this share of the full flow; a design choice. */
@@ -30,9 +32,18 @@ function inletApartK({ readings, site }: Situation): number | null {
   return inletC === null || sourceC === null ? null : inletC - sourceC;
 }
 
-/** Whether sensors of the same water agree: inlet and source while it flows. */
-export function judgeSensors(situation: Situation): Finding {
+/**
+ * Whether sensors of the same water agree. In the dark outlet and store are compared, which are then nearly alike;
+ * by day the sun stands between them, and only inlet and source are.
+ *
+ * @param pair - Outlet over store as just compared; null where the dark is missing.
+ */
+export function judgeSensors(situation: Situation, pair: PairOffset | null): Finding {
   const check = 'sensors-agree';
+  if (pair !== null) {
+    const passed = Math.abs(pair.offsetK) < leastTrustedOffsetK;
+    return { check, result: passed ? 'passed' : 'failed', values: { offsetK: pair.offsetK } };
+  }
   const apartK = inletApartK(situation);
   if (apartK === null) return { check, result: 'by-hand', values: {} };
   return { check, result: Math.abs(apartK) <= mostApartK ? 'passed' : 'failed', values: { apartK } };

@@ -1,5 +1,6 @@
 import type { CommissioningCheck, CommissioningStep } from '../../../shared-types/commissioning.ts';
 import type { Feedback } from '../../../shared-types/engine.ts';
+import { measurePair, notePair } from '../pair/learn.ts';
 import { canEmpty, canRest, panVolumeL } from '../pan.ts';
 import { good } from '../sense/facts.ts';
 import { filmMm } from '../sense/pan-water.ts';
@@ -97,11 +98,7 @@ function proceed(memory: CommissionMemory, situation: Situation, lease: Lease): 
     case 'flowing': {
       if (phase.name !== 'circulating') return { memory, learnt };
       if (runMs - memory.sinceMs < flowingS(situation) * 1000) return { memory, learnt };
-      const judged = note(note(memory, judgeDirection(situation)), judgeSensors(situation));
-      return {
-        memory: canEmpty(situation.site) ? to('draining', judged, runMs) : done(judged, situation),
-        learnt,
-      };
+      return judgeFlow(memory, situation);
     }
     case 'draining':
       return drain(memory, situation, lease);
@@ -109,6 +106,15 @@ function proceed(memory: CommissionMemory, situation: Situation, lease: Lease): 
     case 'ended':
       return { memory, learnt };
   }
+}
+
+/** Judges pump and sensors by water that has long gone round, and keeps what the pair of sensors shows. */
+function judgeFlow(memory: CommissionMemory, situation: Situation): Progress {
+  const { state, site, runMs } = situation;
+  const pair = measurePair(situation);
+  const judged = note(note(memory, judgeDirection(situation)), judgeSensors(situation, pair));
+  const learnt = pair === null ? state.learnt : notePair(state.learnt, pair.offsetK, pair.sdK);
+  return { memory: canEmpty(site) ? to('draining', judged, runMs) : done(judged, situation), learnt };
 }
 
 function to(step: CommissioningStep, memory: CommissionMemory, runMs: number): CommissionMemory {

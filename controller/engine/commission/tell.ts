@@ -37,8 +37,14 @@ const findingTexts: Readonly<Record<CommissioningCheck, Texts>> = {
     'by-hand': () => 'Feel which pipe becomes warm: no sensor shows which way the pump pushes.',
   },
   'sensors-agree': {
-    passed: (v) => `Inlet and source agree to ${figure(v, 'apartK')} K.`,
-    failed: (v) => `Inlet and source are ${figure(v, 'apartK')} K apart in the same water.`,
+    passed: (v) =>
+      'offsetK' in v
+        ? `In the dark outlet and store bottom agree to ${figure(v, 'offsetK')} K, which is taken off from now on.`
+        : `Inlet and source agree to ${figure(v, 'apartK')} K; run again in the dark to compare the outlet.`,
+    failed: (v) =>
+      'offsetK' in v
+        ? `In the dark outlet and store bottom are ${figure(v, 'offsetK')} K apart.`
+        : `Inlet and source are ${figure(v, 'apartK')} K apart in the same water.`,
     'by-hand': () => 'Hold the sensors into one bucket of water: no two of them lie in the same water here.',
   },
   'drain-time': {

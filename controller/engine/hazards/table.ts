@@ -90,7 +90,7 @@ export const hazards: readonly Hazard[] = [
     when: (situation) => (hasLostWater(situation) ? known({ levelMm: situation.facts.levelMm }) : null),
     goal: empty,
     fails: 'water-lost',
-    clears: 'when the pan neither rests nor circulates',
+    clears: 'when the pan runs empty',
     override,
   },
   {
@@ -236,7 +236,7 @@ export const hazards: readonly Hazard[] = [
   },
 ];
 
-/** A pan that rests has no water left, or one that circulates falls though the pump runs. */
+/** A pan that rests has no water left, or one whose pump runs does not hold what it is given. */
 function hasLostWater(situation: Situation): boolean {
   const { phase, water } = situation.state;
   if (runsOn(situation) || !canEmpty(situation.site)) return false;

@@ -1,6 +1,6 @@
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
-import { fullFlowLMin } from '../speed/flow-of-speed.ts';
+import { fullFlowLMin } from '../watch/pump-signs.ts';
 import { endsPair } from './ends.ts';
 
 /** Accuracy classes of the standard that are told apart here. */

@@ -1,6 +1,7 @@
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
-import { flowFraction, fullFlowLMin } from '../speed/flow-of-speed.ts';
+import { flowFraction } from '../speed/flow-of-speed.ts';
+import { fullFlowLMin } from '../watch/pump-signs.ts';
 import { streamHeatW } from '../water.ts';
 import { endsOf } from './ends.ts';
 import { readingErrorFraction } from './error.ts';

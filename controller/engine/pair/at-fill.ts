@@ -1,4 +1,5 @@
 import type { Site } from '../../../shared-types/site.ts';
+import { sourceOf } from '../meter/ends.ts';
 import { panVolumeL } from '../pan.ts';
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
@@ -25,29 +26,42 @@ export function comparedMs(site: Site): number {
   return turnovers * turnoverMs(site);
 }
 
+/** By how much the pan warms the water that passes it [K], and the standard deviation of that [K]. */
+export interface Warming {
+  readonly warmedK: number;
+  readonly sdK: number;
+}
+
 /**
- * What pan outlet and store bottom disagree by after a fill, or null.
+ * By how much a fresh fill has to be warmed that has just passed the pan once; null at any other step, and where it
+ * cannot be told well enough.
  *
  * A dry sheet stands far above the air, so that it tells well how clear the sky is; sensors that are wrong by a
- * kelvin hardly matter to that. The water that follows it through the pan has to be warmer by what such a sky
- * gives. In the low sun in which a pan is filled that is little, and so is the doubt in it.
+ * kelvin hardly matter to that. The water that follows it through the pan is warmed by what such a sky gives. In the
+ * low sun in which a pan is filled that is little, and so is the doubt in it.
  */
-export function measureAtFill(situation: Situation): PairOffset | null {
+export function warmingAtFill(situation: Situation): Warming | null {
   const { state, site, readings, sunHeightDeg: height, runMs, elapsedMs } = situation;
   const { phase, harvest } = state;
-  if (phase.name !== 'circulating' || !phase.afterFill || site.plumbing === 'reservoir') return null;
+  if (phase.name !== 'circulating' || !phase.afterFill) return null;
   const afterMs = runMs - phase.sinceMs - comparedMs(site);
   if (afterMs < 0 || afterMs >= elapsedMs || harvest.dryClearFraction === null || height === null)
     return null;
+  const coldC = good(readings.panInletC) ?? good(readings[sourceOf(site)]);
+  const airC = good(readings.ambientC);
+  const flowLMin = good(readings.flowLMin) ?? state.learnt['fullFlowLMin'] ?? site.pump.ratedFlowLMin;
+  if (coldC === null || airC === null || flowLMin <= 0) return null;
+  const lightWM2 = absorbedFraction * harvest.dryClearFraction * clearSkyWM2(height);
+  const gainW = site.pan.grossAreaM2 * (lightWM2 - skyLossWM2 - lossWM2K(situation) * (coldC - airC));
+  const warmedK = gainW / streamHeatW(flowLMin, coldC + 1, coldC, coldC);
+  const sdK = leastSdK + gainDoubt * Math.abs(warmedK);
+  return sdK > mostSdK ? null : { warmedK, sdK };
+}
+
+/** What pan outlet and store bottom disagree by after a fill; null where the pan's water comes from elsewhere. */
+export function pairAtFill({ readings, site }: Situation, { warmedK, sdK }: Warming): PairOffset | null {
   const outletC = good(readings.panOutletC);
   const storeC = good(readings.storeBottomC);
-  const airC = good(readings.ambientC);
-  if (outletC === null || storeC === null || airC === null) return null;
-  const lightWM2 = absorbedFraction * harvest.dryClearFraction * clearSkyWM2(height);
-  const gainW = site.pan.grossAreaM2 * (lightWM2 - skyLossWM2 - lossWM2K(situation) * (storeC - airC));
-  const flowLMin = good(readings.flowLMin) ?? state.learnt['fullFlowLMin'] ?? site.pump.ratedFlowLMin;
-  if (flowLMin <= 0) return null;
-  const warmedK = gainW / streamHeatW(flowLMin, storeC + 1, storeC, storeC);
-  const sdK = leastSdK + gainDoubt * Math.abs(warmedK);
-  return sdK > mostSdK ? null : { offsetK: outletC - storeC - warmedK, sdK };
+  if (site.plumbing === 'reservoir' || outletC === null || storeC === null) return null;
+  return { offsetK: outletC - storeC - warmedK, sdK };
 }

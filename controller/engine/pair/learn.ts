@@ -2,7 +2,7 @@ import { flows, gainBounds, isFlushed } from '../sense/doubt/gain.ts';
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import type { EngineState } from '../state.ts';
-import { measureAtFill } from './at-fill.ts';
+import { pairAtFill, type Warming, warmingAtFill } from './at-fill.ts';
 import { type PairOffset, pairOffset } from './uncertainty.ts';
 
 type Learnt = EngineState['learnt'];
@@ -59,8 +59,8 @@ export function learnPair(situation: Situation): Learnt {
   const { state, runMs, elapsedMs } = situation;
   const { learnt, phase } = state;
   if (phase.name !== 'circulating') return learnt;
-  const fresh = measureAtFill(situation);
-  if (fresh !== null) return notePair(learnt, fresh.offsetK, fresh.sdK);
+  const warming = warmingAtFill(situation);
+  if (warming !== null) return learnAtFill(situation, warming);
   const heldMs = runMs - phase.sinceMs;
   // Asked before the rest, since it is nearly always so.
   if (Math.floor(heldMs / noteMs) === Math.floor((heldMs - elapsedMs) / noteMs)) return learnt;
@@ -68,4 +68,16 @@ export function learnPair(situation: Situation): Learnt {
   // What no two sound sensors can disagree by is a fault, and not to be learnt.
   if (measured === null || Math.abs(measured.offsetK) >= leastTrustedOffsetK) return learnt;
   return notePair(learnt, measured.offsetK, measured.sdK);
+}
+
+/** What a fill says of the outlet beside the store bottom, and beside the inlet while no dry night has said it. */
+function learnAtFill(situation: Situation, warming: Warming): Learnt {
+  const { state, readings } = situation;
+  const pair = pairAtFill(situation, warming);
+  const learnt = pair === null ? state.learnt : notePair(state.learnt, pair.offsetK, pair.sdK);
+  const outletC = good(readings.panOutletC);
+  const inletC = good(readings.panInletC);
+  if (learnt['endsOffsetK'] !== undefined || outletC === null || inletC === null) return learnt;
+  const endsOffsetK = outletC - inletC - warming.warmedK;
+  return Math.abs(endsOffsetK) > leastTrustedOffsetK ? learnt : { ...learnt, endsOffsetK };
 }

@@ -1,5 +1,4 @@
 import type { Site } from '../../../shared-types/site.ts';
-import type { EngineState } from '../state.ts';
 
 /** Head at no flow over the rated head of a small circulating pump; common practice of the trade. */
 const shutOffOverRated = 4 / 3;
@@ -32,9 +31,4 @@ export function flowFraction(site: Site, speedFraction: number): number {
 export function speedForFlow(site: Site, leastFlowFraction: number): number {
   const lift = liftFraction(site);
   return Math.sqrt(lift + leastFlowFraction * leastFlowFraction * (1 - lift));
-}
-
-/** Flow through the full loop at full speed [L/min]: as learnt, else as rated. */
-export function fullFlowLMin(site: Site, learnt: EngineState['learnt']): number {
-  return learnt['fullFlowLMin'] ?? site.pump.ratedFlowLMin;
 }

@@ -2,7 +2,8 @@ import { good } from '../sense/facts.ts';
 import type { Command, Situation } from '../situation.ts';
 import type { SpeedMemory } from '../state.ts';
 import { differencesOf } from '../want/timers.ts';
-import { fullFlowLMin, speedForFlow } from './flow-of-speed.ts';
+import { fullFlowLMin } from '../watch/pump-signs.ts';
+import { speedForFlow } from './flow-of-speed.ts';
 
 /** A speed between the least and full is reached in ten minutes at the most [1/ms]; a design choice. */
 const rampPerMs = 1 / 600_000;
@@ -34,7 +35,8 @@ export const fullSpeed: SpeedMemory = { fraction: 1, direction: 0, movedMs: 0 };
 export function followGain(before: SpeedMemory, situation: Situation, command: Command): SpeedMemory {
   const { state, site, facts, runMs } = situation;
   const { phase } = state;
-  const follows = site.pump.speedControl && phase.name === 'circulating' && command.by === 'want';
+  const gains = (facts.differenceK ?? 0) > 0;
+  const follows = site.pump.speedControl && phase.name === 'circulating' && command.by === 'want' && gains;
   if (!follows || !facts.differenceIsGood || runMs - phase.sinceMs < primedMs) return fullSpeed;
   const flow = flowShare(situation);
   const floor = Math.max(

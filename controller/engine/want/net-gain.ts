@@ -1,5 +1,7 @@
-import { pairOffset } from '../pair/uncertainty.ts';
+import { endsOffsetSdK } from '../meter/ends-offset.ts';
+import { pairOffset, uncomparedSdK } from '../pair/uncertainty.ts';
 import { panHeatJK } from '../pan.ts';
+import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import { streamHeatW } from '../water.ts';
 import { trendKS } from './trend.ts';
@@ -19,11 +21,14 @@ export function netGainW(situation: Situation, heatRateW: number | null): number
 }
 
 /** What the gain may be wrong by while the pump runs [W], since two sensors never agree. */
-export function unsureW({ state, site }: Situation): number {
+export function unsureW({ state, site, readings }: Situation): number {
   const { pumpFraction } = state.outputs;
-  return pumpFraction === 0
-    ? 0
-    : streamHeatW(pumpFraction * site.pump.ratedFlowLMin, 20 + pairOffset(state.learnt).sdK, 20, 20);
+  if (pumpFraction === 0) return 0;
+  const { learnt } = state;
+  const byEnds = good(readings.panOutletC) !== null && good(readings.panInletC) !== null;
+  const endsSdK = learnt['endsOffsetK'] === undefined ? uncomparedSdK : endsOffsetSdK;
+  const sdK = byEnds ? endsSdK : pairOffset(learnt).sdK;
+  return streamHeatW(pumpFraction * site.pump.ratedFlowLMin, 20 + sdK, 20, 20);
 }
 
 /** Heat brought home by the pump's rating and whatever tells of the pan: too rough to be metered [W]. */

@@ -6,12 +6,10 @@ import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
 import { dryGainW } from './collector.ts';
 import { wantInDoubt } from './doubt.ts';
-import { fillCostJ, fillsToday, refillCostJ } from './refill.ts';
+import { fillCostJ, fillsToday, leastEmptyMin, refillCostJ } from './refill.ts';
 import { differencesOf, needsFill, settlingMs } from './timers.ts';
 
-/** A pan that was emptied for want of gain stays empty for this long [min]. Design choices. */
-const leastEmptyMin = 15;
-/** How long the pan has to be seen losing before it is believed [ms]. */
+/** How long the pan has to be seen losing before it is believed [ms]; a design choice. */
 const losingHoldMs = 180_000;
 
 /** What the loop itself would do now for the sake of heat. */

@@ -2,7 +2,7 @@ import { panHeatJK } from '../pan.ts';
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import { trendKS } from '../want/trend.ts';
-import { carriedWKPerLMin, healthyFlowLMin, sourceC } from './flow-bound.ts';
+import { sourceC } from './flow-bound.ts';
 
 export interface ContactSample {
   /** Sheet above the water beneath it [K]. */
@@ -38,14 +38,14 @@ function atRest(sheetC: number, outletC: number, situation: Situation): ContactS
   };
 }
 
-/** Moving water carries it away; in the middle of the pan it has got half of it. */
+/** Moving water carries it home, as the meter reads; in the middle of the pan it has got half of it. */
 function inFlow(sheetC: number, outletC: number, situation: Situation): ContactSample | null {
   const fromC = sourceC(situation);
   if (fromC === null) return null;
-  const flowLMin = good(situation.readings.flowLMin) ?? healthyFlowLMin(situation);
-  const heatW = carriedWKPerLMin * flowLMin * (outletC - fromC);
+  const { rateW } = situation.state.meter;
+  if (rateW === null) return null;
   return {
     excessK: sheetC - (outletC + fromC) / 2,
-    heatWM2: heatW / situation.site.pan.wettedAreaM2,
+    heatWM2: rateW / situation.site.pan.wettedAreaM2,
   };
 }

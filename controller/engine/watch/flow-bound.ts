@@ -6,7 +6,7 @@ import type { FlowBound } from './memory.ts';
 import { fullFlowLMin } from './pump-signs.ts';
 
 /** Heat that one litre a minute carries for each kelvin [W/K]: 998.2 kg/m3 times 4184 J/kgK. */
-export const carriedWKPerLMin = (998.2 * 4184) / 60_000;
+const carriedWKPerLMin = (998.2 * 4184) / 60_000;
 /** Flow that heat alone is held to, over the full flow: less of it is not told from none; a design choice. */
 const leastHeatFlowFraction = 0.6;
 /** The worst contact between sheet and moving water that is not yet called none [W/m2K]; a design choice. */
@@ -25,7 +25,7 @@ const mostAirWM2K = 35;
 const unknownAirC = 35;
 
 /** Flow that the pump should move at the speed in force [L/min]. */
-export function healthyFlowLMin({ state, site }: Situation): number {
+function healthyFlowLMin({ state, site }: Situation): number {
   return fullFlowLMin(site, state.learnt) * state.outputs.pumpFraction;
 }
 

@@ -16,12 +16,12 @@ export interface Judged {
 const restSettledMs = 1_500_000;
 const flowSettledMs = 2_400_000;
 /** Less heat than this tells nothing of the contact [W/m2]; a design choice. */
-const leastHeatWM2 = 150;
+const leastHeatWM2 = 100;
 /** So much time is summed up before it is judged [ms]; a design choice. */
 const summedMs = 2_700_000;
 /** The contact is poor when the sheet is this much warmer than the heat explains, and this many times. */
-const poorK = 2;
-const poorTimes = 1.6;
+const poorK = 1.2;
+const poorTimes = 1.5;
 /** A contact worse than this is poor, and nothing is learnt of it [Km2/W]: 60 W/m2K; a design choice. */
 const worstKM2W = 1 / 60;
 /** Share of a better and of a worse contact that is taken over at once. Design choices. */
@@ -69,7 +69,8 @@ function sumUp(
   // One sum may have met a day of broken cloud; two in a row are believed.
   if (poorContactK !== null) return { upkeep: sums.poor ? { ...emptied, poorContactK } : emptied, learnt };
   // A contact that is found poor is not taken for the rule where none was learnt yet.
-  if (upkeep.poorContactK !== null && learnt[name] === undefined) return { upkeep: emptied, learnt };
+  const doubted = upkeep.poorContactK !== null || upkeep.restContact.poor || upkeep.flowContact.poor;
+  if (doubted && learnt[name] === undefined) return { upkeep: emptied, learnt };
   return { upkeep: { ...emptied, poorContactK: null }, learnt: learn(learnt, name, sums) };
 }
 

@@ -1,6 +1,6 @@
 import { heldFor, hold } from '../blocks/hold.ts';
 import { hasRunDry } from '../hazards/no-flow.ts';
-import { canRest } from '../pan.ts';
+import { canRest, panVolumeL } from '../pan.ts';
 import { good } from '../sense/facts.ts';
 import { isPumping, type Situation, withState } from '../situation.ts';
 import { lowSince, updateFlowLow } from './flow-low.ts';
@@ -16,6 +16,9 @@ import { updateRestBook } from './rest-level.ts';
 
 /** A pan whose pump runs may stand below full for so long before it counts as losing its water [ms]. */
 const sinksHoldMs = 60_000;
+
+/** A pan that is still empty when so much of its water was pumped does not hold it; a design choice. */
+const missingFraction = 0.4;
 
 /** Brings the memories of moving water, of upkeep, and what is learnt of them up to this step. */
 export function watch(situation: Situation): Situation {
@@ -63,14 +66,24 @@ function hasPrimed(situation: Situation): boolean {
   return flowLMin !== null && flowLMin >= leastFlowLMin(situation);
 }
 
-/** True while a pan that was full falls below it though the pump runs, where nothing lets water out. */
-function isSinking({ state, facts, site }: Situation): boolean {
-  const { phase, water, outputs } = state;
+/**
+ * True while a pan that was full falls below it though the pump runs, or one that fills stays empty though much
+ * was pumped, where nothing lets water out.
+ */
+function isSinking(situation: Situation): boolean {
+  const { state, facts, site } = situation;
+  const { phase, water, outputs, meter } = state;
+  if (phase.name === 'filling') {
+    const pumped =
+      good(situation.readings.flowLMin) !== null && meter.filledL >= missingFraction * panVolumeL(site);
+    return pumped && canRest(site) && facts.levelMm !== null && water.level === 'empty';
+  }
   const running = phase.name === 'circulating' && outputs.pumpFraction >= fullSpeedFraction;
   return running && canRest(site) && facts.levelMm !== null && water.level === 'part';
 }
 
 /** True when the pan under the running pump has lost its water. */
 export function hasSunk({ state: { flow, phase }, runMs }: Situation): boolean {
-  return phase.name === 'circulating' && heldFor(flow.sinksMs, runMs, sinksHoldMs);
+  const pumping = phase.name === 'circulating' || phase.name === 'filling';
+  return pumping && heldFor(flow.sinksMs, runMs, sinksHoldMs);
 }

@@ -37,7 +37,7 @@ const full = {
     cause: { code: 'operator-empty', values: { leftMin: 5, other: 6 } },
   },
   gain: { lowC: 20, sinceMs: 5 },
-  pump: { sinceMs: 5, startsMs: [1, 2, 3] },
+  pump: { sinceMs: 5, startsMs: [1, 2, 3], exercising: false },
   frost: { ...initial.frost, latched: 'frost-blind', fall: { sinceMs: 5, fromC: 6, fallsKS: [1, 2, 3] } },
   airLows: { todayC: 5, daysC: [1, 2, 3] },
   meter: { ...initial.meter, night: { sumKMs: 5, forMs: 5 } },

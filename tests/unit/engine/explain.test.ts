@@ -167,7 +167,7 @@ function commissioning(): Loop {
   const loop = new Loop(level).set({ panLevelMm: 20, flowLMin: 0 }).run(10);
   loop.ask({ kind: 'commission' });
   loop.set({ panLevelMm: 0 }).until('filling').set({ flowLMin: 20 }).run(100).set({ panLevelMm: 40 });
-  return loop.until('emptying', 3000).run(20);
+  return loop.until('emptying', 4500).run(20);
 }
 
 function longRest(): Loop {

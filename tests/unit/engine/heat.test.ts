@@ -215,7 +215,7 @@ describe('cooling the store by night', () => {
     ['frost is ahead', { nightCooling: 1 }, { ambientC: 5 }],
   ] as const)('does not begin when %s', (_, settings, values) => {
     const loop = night(settings).set(values).run(600);
-    expect(loop.phase).toBe('empty');
+    expect([loop.phase, loop.state.heat.cooling]).toEqual(['empty', false]);
   });
 
   it('does not begin by day, nor without a calendar', () => {

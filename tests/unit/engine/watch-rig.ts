@@ -27,7 +27,9 @@ export const level = makeSite('drain-valve', allSensors);
 
 /** A loop that has learnt its flow of 20 L/min at 50 W, and then moves `flowLMin`. */
 export function flowLoop(flowLMin: number, forS: number): Loop {
-  const loop = circulatingLoop(level).set({ pumpPowerW: 50 }).run(1200, 10);
+  const loop = circulatingLoop(level).set({ pumpPowerW: 50 });
+  loop.ask({ kind: 'run-pump', minutes: 120 });
+  loop.run(1200, 10);
   return loop.set({ flowLMin }).run(forS, 10);
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { initialState } from '../../../controller/engine/index.ts';
 import { contactSample } from '../../../controller/engine/watch/contact.ts';
 import { judgeContact } from '../../../controller/engine/watch/judge-contact.ts';
 import { calmFlow, newUpkeep, noSums, type UpkeepMemory } from '../../../controller/engine/watch/memory.ts';
@@ -12,7 +13,7 @@ import {
 } from '../../../controller/engine/watch/reservoir.ts';
 import { restLeakMmH, updateRestBook } from '../../../controller/engine/watch/rest-level.ts';
 import { hasSunk } from '../../../controller/engine/watch/update.ts';
-import { circulatingLoop, restingLoop } from './rig.ts';
+import { circulatingLoop, emptyLoop, restingLoop } from './rig.ts';
 import {
   contactLoop,
   fillingReservoir,
@@ -111,11 +112,24 @@ describe('a full pan that falls while the pump runs', () => {
     expect(loop.alarm('water-lost')).toMatchObject({ active: true });
   });
 
-  it('counts in circulation, with a pan that can be emptied and that rests', () => {
+  it('counts for as long as the pump is to run', () => {
     const flow = { ...calmFlow, sinksMs: nowMs - 60_000 };
     expect(hasSunk(situationOf({ state: { flow } }))).toBe(true);
     expect(hasSunk(situationOf({ state: { flow: { ...flow, sinksMs: nowMs - 59_999 } } }))).toBe(false);
-    expect(hasSunk(situationOf({ state: { flow, ...since('filling', 0) } }))).toBe(false);
+    expect(hasSunk(situationOf({ state: { flow, ...since('filling', 0) } }))).toBe(true);
+    expect(hasSunk(situationOf({ state: { flow, ...since('resting', 0) } }))).toBe(false);
+  });
+});
+
+describe('a pan that stays empty while it fills', () => {
+  it('has lost its water a minute after 0.4 of it was pumped', () => {
+    const loop = emptyLoop(level).set({ panOutletC: 40, panSheetC: 40, panLevelMm: 1 });
+    loop.settings = { ...loop.settings, fillTimeS: 1500, fillTimeoutS: 2100 };
+    loop.until('filling').set({ flowLMin: 20 }).run(535);
+    expect(loop.phase).toBe('filling');
+    expect(loop.state.meter.filledL).toBeGreaterThan(160);
+    loop.run(15);
+    expect(loop.decisions.map(({ reasons }) => reasons.phase.code)).toContain('water-lost');
   });
 });
 
@@ -246,14 +260,11 @@ describe('the contact of the sheet', () => {
     expect(sample?.heatWM2).toBeCloseTo((0.04 * 995.65 * 4180) / 300, 0);
   });
 
-  it('is seen in flow from what the water carries', () => {
-    const sample = contactSample(situationOf({ values: { ...values, flowLMin: 10 } }));
-    expect(sample?.excessK).toBe(8);
-    expect(sample?.heatWM2).toBeCloseTo((((10 * 998.2 * 4184) / 60_000) * 10) / 10, 9);
-    expect(contactSample(situationOf({ values }))?.heatWM2).toBeCloseTo(
-      (((20 * 998.2 * 4184) / 60_000) * 10) / 10,
-      9,
-    );
+  it('is seen in flow from what comes home', () => {
+    const meter = { ...initialState().meter, rateW: 3000 };
+    const sample = contactSample(situationOf({ values, state: { meter } }));
+    expect(sample).toEqual({ excessK: 8, heatWM2: 300 });
+    expect(contactSample(situationOf({ values }))).toBeNull();
   });
 
   it.each([
@@ -267,6 +278,7 @@ describe('the contact of the sheet', () => {
     expect(contactSample(situationOf({ values: some, state }))).toBeNull();
   });
 
+  const home = { meter: { ...initialState().meter, rateW: 3000 } };
   const rest = { ...since('resting', 1_500_000), ...trend };
   const judge = (
     upkeep: Partial<UpkeepMemory>,
@@ -282,12 +294,14 @@ describe('the contact of the sheet', () => {
   it('is summed up once it has settled and heat passes', () => {
     expect(judge({}).upkeep.restContact).toMatchObject({ excessKMs: 15_000, forMs: 5000 });
     expect(judge({}, {}, { ...rest, ...since('resting', 1_499_999) }).upkeep.restContact).toBe(noSums);
-    expect(judge({}, {}, since('circulating', 2_400_000)).upkeep.flowContact.forMs).toBe(5000);
-    expect(judge({}, {}, since('circulating', 2_399_999)).upkeep.flowContact).toBe(noSums);
-    // 0.27 K in 300 s are 149.8 W/m2; 0.271 K are 150.4.
+    expect(judge({}, {}, { ...since('circulating', 2_400_000), ...home }).upkeep.flowContact.forMs).toBe(
+      5000,
+    );
+    expect(judge({}, {}, { ...since('circulating', 2_399_999), ...home }).upkeep.flowContact).toBe(noSums);
+    // 0.18 K in 300 s are 99.9 W/m2; 0.181 K are 100.4.
     const weak = (trendC: number) => judge({}, {}, { ...rest, water: { level: 'full', trendC } });
-    expect(weak(29.73).upkeep.restContact).toBe(noSums);
-    expect(weak(29.729).upkeep.restContact.forMs).toBe(5000);
+    expect(weak(29.82).upkeep.restContact).toBe(noSums);
+    expect(weak(29.819).upkeep.restContact.forMs).toBe(5000);
   });
 
   it('is smoothed by five minutes, from anew in each phase', () => {
@@ -319,13 +333,13 @@ describe('the contact of the sheet', () => {
     ],
     ['but not the first time', sums(6, 300), { restContactKM2W: 0.01 }, null, 0.01],
     [
-      '1.9 K more is not',
-      sums(4.9, 300, true),
+      '1.1 K more is not',
+      sums(3.1, 200, true),
       { restContactKM2W: 0.01 },
       null,
-      0.01 + 0.02 * (4.9 / 300 - 0.01),
+      0.01 + 0.02 * (3.1 / 200 - 0.01),
     ],
-    ['1.5 times is not', sums(9, 300, true), { restContactKM2W: 0.02 }, null, 0.0202],
+    ['1.4 times is not', sums(8.4, 300, true), { restContactKM2W: 0.02 }, null, 0.02016],
   ])('is judged: %s', (_, upkeep, learnt, poorK, then) => {
     const judged = judge(upkeep, learnt);
     if (poorK === null) expect(judged.upkeep.poorContactK).toBeNull();

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
   flowFraction,
-  fullFlowLMin,
   speedForFlow,
 } from '../../../../controller/engine/speed/flow-of-speed.ts';
 import { makeSite } from '../rig.ts';
@@ -41,10 +40,5 @@ describe('flow by the speed of the pump', () => {
       pan: { grossAreaM2: 10.2, wettedAreaM2: 10, waterDepthM: 0.04, linerLimitC: 80, heightAboveStoreM: 9 },
     });
     expect(speedForFlow(high, 0)).toBeCloseTo(Math.sqrt(0.9), 12);
-  });
-
-  it('is that of the rating until it was learnt', () => {
-    expect(fullFlowLMin(siphon, {})).toBe(20);
-    expect(fullFlowLMin(siphon, { fullFlowLMin: 18 })).toBe(18);
   });
 });
