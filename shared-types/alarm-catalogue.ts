@@ -10,6 +10,8 @@ import type { AlarmCode, AlarmPriority } from './alarms.ts';
 export interface AlarmMeaning {
   readonly priority: AlarmPriority;
   readonly title: string;
+  /** What usually brings it about, for a person to look for. */
+  readonly likelyCauses: string;
   readonly consequence: string;
   readonly response: string;
   readonly howSoon: string;
@@ -26,6 +28,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'frost-danger': {
     priority: 'urgent',
     title: 'Frost, and water in the pan',
+    likelyCauses: 'Frost has come or is coming, and the pan could not be emptied.',
     consequence: 'Water that freezes in the pan can tear the liner and burst the pipes.',
     response: 'Empty the pan by hand, or keep the pump running with warm water in the store.',
     howSoon: 'Within minutes, before the water reaches 0 °C.',
@@ -37,6 +40,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'not-emptying': {
     priority: 'urgent',
     title: 'The pan does not empty',
+    likelyCauses: 'The drain does not open, its pipe is blocked, or it is iced up.',
     consequence: 'The pan cannot be protected from frost, and its heat is lost.',
     response: 'Look for a stuck drain valve or a blocked pipe; open the drain by hand.',
     howSoon: 'Within the hour when frost is possible, else within the day.',
@@ -48,6 +52,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'internal-error': {
     priority: 'urgent',
     title: 'The control logic failed',
+    likelyCauses: 'A mistake in the software, or a saved state that it cannot read.',
     consequence: 'The outputs are safe and nothing is harvested.',
     response: 'Restart the controller; keep the log and report the fault.',
     howSoon: 'Within the day.',
@@ -58,6 +63,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'all-sensors-silent': {
     priority: 'soon',
     title: 'No sensor can be heard',
+    likelyCauses: 'The device has no power, or the link to it is down.',
     consequence: 'The loop is blind: it is kept safe and harvests nothing.',
     response: 'Check the power of the device on the roof and the link to it.',
     howSoon: 'Within the day.',
@@ -68,6 +74,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'pan-sensors-failed': {
     priority: 'soon',
     title: 'The pan cannot be measured',
+    likelyCauses: 'A broken or wet wire, a plug, or the box at the pan has no power.',
     consequence: 'Frost is judged from the air alone, and nothing is harvested.',
     response: 'Check the temperature sensors of the pan and their wires.',
     howSoon: 'Within the day.',
@@ -78,6 +85,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'store-sensor-failed': {
     priority: 'soon',
     title: 'The store bottom cannot be measured',
+    likelyCauses: 'A broken or wet wire, or a plug.',
     consequence: 'Nothing is harvested, since gain and store limit cannot be judged.',
     response: 'Check the temperature sensor at the bottom of the store and its wire.',
     howSoon: 'Within the day.',
@@ -88,6 +96,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'sensor-failed': {
     priority: 'when-convenient',
     title: 'A sensor failed',
+    likelyCauses: 'A broken or wet wire, a loose contact, or a sensor that came to its end.',
     consequence: 'The loop goes on with what it has left; some figures are missing or estimated.',
     response: 'Check the named sensors and their wires.',
     howSoon: 'At the next visit.',
@@ -98,6 +107,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'sensor-doubtful': {
     priority: 'soon',
     title: 'A sensor cannot be right',
+    likelyCauses: 'A sensor that hangs loose, is stuck or noisy, drifts, or is wired in place of another.',
     consequence: 'Nothing is harvested where pan and store bottom cannot be compared without it.',
     response:
       'Check that the named sensors sit where they should, are not swapped, and show what a hand thermometer shows.',
@@ -109,6 +119,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'fill-locked': {
     priority: 'soon',
     title: 'The loop is locked',
+    likelyCauses: 'Filling or running failed twice in a row.',
     consequence: 'Nothing is harvested until a person sets the loop to automatic.',
     response: 'Find why filling or running failed, mend it, then ask for automatic.',
     howSoon: 'Within the day.',
@@ -120,6 +131,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'fill-failed': {
     priority: 'soon',
     title: 'The pan was not filled in time',
+    likelyCauses: 'Too little water, a closed valve, a weak pump, or a leak.',
     consequence: 'Heat is not gathered; a second failure locks the loop.',
     response: 'Check the water in the store, the pump and the valves in the pipe to the pan.',
     howSoon: 'Within the day.',
@@ -130,6 +142,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'dry-running': {
     priority: 'soon',
     title: 'The pump moved no water',
+    likelyCauses: 'Air in the pump or its pipe, a closed valve, no water, or a dead pump.',
     consequence: 'The pump was stopped so that it is not ruined; a second time locks the loop.',
     response: 'Check the water in the store, air in the suction pipe, closed valves and the pump.',
     howSoon: 'Within the day.',
@@ -140,6 +153,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'no-flow': {
     priority: 'soon',
     title: 'No water moves through the pan',
+    likelyCauses: 'Air in the pump or its pipe, a closed valve, or a dead pump.',
     consequence: 'The pan heats up while its heat is not brought home; a second time locks the loop.',
     response: 'Check that the pump turns, then for closed valves and for air in pump and pipes.',
     howSoon: 'Within the day; within the hour on a hot day.',
@@ -150,6 +164,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'reservoir-low': {
     priority: 'soon',
     title: 'The reservoir is short of water',
+    likelyCauses: 'Water was lost by a leak or by evaporation.',
     consequence: 'The pan is not filled, since the pump would draw air before it is full.',
     response: 'Top up the drain-back reservoir and look where its water went.',
     howSoon: 'Within days; nothing is harvested until then.',
@@ -160,6 +175,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   leak: {
     priority: 'soon',
     title: 'The loop loses water',
+    likelyCauses: 'A hole in the liner, a loose joint, or a drain that does not close tight.',
     consequence: 'Water runs onto the roof or into the building, and the loop runs short of it.',
     response: 'Look for wet places at liner, pipes and reservoir; top up what is missing.',
     howSoon: 'Within the day.',
@@ -170,6 +186,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'flow-low': {
     priority: 'when-convenient',
     title: 'Less water flows than it should',
+    likelyCauses: 'A dirty filter, a valve that is half closed, air in the pipe, or a worn pump.',
     consequence: 'The pan runs hotter, brings less heat home, and takes longer to fill.',
     response:
       'Clean the filter, look for half-closed valves and air, and see that the pump turns the right way.',
@@ -181,6 +198,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'poor-contact': {
     priority: 'when-convenient',
     title: 'The sheet does not lie well on the water',
+    likelyCauses: 'Air under the sheet, or a sheet that does not lie on the water.',
     consequence: 'The sheet runs hotter and passes less heat to the water.',
     response: 'Let out air under the sheet, and look for waves and dirt between sheet and water.',
     howSoon: 'At the next visit.',
@@ -191,6 +209,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'drain-stands-open': {
     priority: 'soon',
     title: 'The drain stays open while the pump runs',
+    likelyCauses: 'A drain valve that is stuck or has lost its wires.',
     consequence: 'The pump was stopped, since its water ran away; a second time locks the loop.',
     response: 'Look for a drain valve that does not close, and check its wires.',
     howSoon: 'Within the day.',
@@ -201,6 +220,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'water-lost': {
     priority: 'soon',
     title: 'The pan lost its water',
+    likelyCauses: 'A torn liner, an open drain, or a broken pipe.',
     consequence: 'Water may run onto the roof; a second time locks the loop.',
     response: 'Look for a leaking liner, an open drain or a broken pipe.',
     howSoon: 'Within hours.',
@@ -211,6 +231,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'liner-hot': {
     priority: 'soon',
     title: 'The liner is close to its limit',
+    likelyCauses: 'Strong sun and still air over a pan that cannot give its heat away fast enough.',
     consequence: 'A liner that gets too hot softens, ages and leaks.',
     response: 'Shade or wet the sheet; draw hot water so that the store can take heat.',
     howSoon: 'Within the hour.',
@@ -222,6 +243,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'liner-not-cooled': {
     priority: 'urgent',
     title: 'The liner is at its limit and nothing cools it',
+    likelyCauses: 'The pump does not run, or the store is too hot to take heat.',
     consequence: 'A liner that gets too hot softens, ages and leaks; there is no water moving to cool it.',
     response: 'Shade or wet the sheet at once; then find why the pump does not run, or draw hot water.',
     howSoon: 'Within minutes.',
@@ -233,6 +255,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'store-hot': {
     priority: 'soon',
     title: 'The store is as hot as it may be',
+    likelyCauses: 'More sun than hot water was drawn.',
     consequence: 'Hot water scalds, and a hotter store takes harm.',
     response: 'Draw hot water with care; keep people away from unmixed taps.',
     howSoon: 'Within the hour.',
@@ -243,6 +266,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'scald-caution': {
     priority: 'when-convenient',
     title: 'The water in the store scalds',
+    likelyCauses: 'The sun of a good day: the store is hotter than skin bears.',
     consequence: 'Water of 60 °C burns the skin within some five seconds.',
     response: 'Make sure that a mixing valve stands between store and taps and holds what it is set to.',
     howSoon: 'Before anybody draws hot water without it.',
@@ -253,6 +277,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'frost-season-near': {
     priority: 'soon',
     title: 'Frost is near, and water stands in a pan that cannot be emptied by itself',
+    likelyCauses: 'The season of frost begins, or cold nights were measured.',
     consequence: 'Water that freezes in the pan can tear the liner and burst the pipes.',
     response:
       'Empty the pan by hand before the first frost, leave its drain open, and then ask for an empty pan, so that nothing is pumped into it to keep it warm.',
@@ -264,6 +289,7 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
   'output-not-followed': {
     priority: 'soon',
     title: 'The device does not do what it is told',
+    likelyCauses: 'A welded or dead relay, a broken wire, a stuck valve, or hand operation.',
     consequence: 'Pump or drain stand otherwise than the control logic believes.',
     response: 'Check the relays, the wiring, and whether the device is in hand operation.',
     howSoon: 'Within the hour when frost is possible, else within the day.',

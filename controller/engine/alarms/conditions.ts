@@ -116,7 +116,9 @@ function doubted({ state: { watch }, readings }: Situation): Condition | null {
   const names: string[] = [];
   for (const name in watch.doubts) {
     const channel = name as Channel;
-    if (readings[channel] !== undefined) names.push(channelMeaning[channel].title);
+    const reading = readings[channel];
+    // What failed altogether has an alarm of its own.
+    if (reading !== undefined && reading.quality !== 'failed') names.push(channelMeaning[channel].title);
   }
   return names.length === 0 ? null : { values: { sensors: names.length }, detail: names.join(', ') };
 }

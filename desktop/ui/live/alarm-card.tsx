@@ -46,7 +46,7 @@ function Group({ group: { head, followers } }: { readonly group: AlarmGroup }) {
 }
 
 function AlarmText({ alarm }: { readonly alarm: Alarm }) {
-  const { title, consequence, response, howSoon } = alarmCatalogue[alarm.code];
+  const { title, likelyCauses, consequence, response, howSoon } = alarmCatalogue[alarm.code];
   const since = useTimes().clock(alarm.sinceMs);
   return (
     <div className={styles['alarm']}>
@@ -59,7 +59,7 @@ function AlarmText({ alarm }: { readonly alarm: Alarm }) {
       {alarm.text === `${title}.` ? null : <p>{alarm.text}</p>}
       {alarm.active ? (
         <p className={styles['advice']}>
-          {consequence} <strong>{response}</strong> {howSoon}
+          {text.likelyCauses(likelyCauses)} {consequence} <strong>{response}</strong> {howSoon}
         </p>
       ) : null}
       <Acknowledge alarm={alarm} />

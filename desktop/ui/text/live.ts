@@ -66,6 +66,7 @@ export const liveText = {
     past: (time: string, state: string) => `Raised at ${time}, ${state}`,
     followers: (count: number) =>
       count === 1 ? 'One alarm follows from it' : `${count} alarms follow from it`,
+    likelyCauses: (likely: string) => `Likely: ${likely.charAt(0).toLowerCase()}${likely.slice(1)}`,
     acknowledge: 'Mark as seen',
     announce: (titles: string) => `New alarm: ${titles}`,
   },

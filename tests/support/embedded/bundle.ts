@@ -12,7 +12,8 @@ export interface Bundle {
  * What the engine's tables say to people alone: the monitor has it from the same tables, a board needs none of it.
  * No decision carries it; the day that is decided alike shows that nothing else was dropped.
  */
-const forPeople = /\b(?:consequence|response|howSoon|meaning|clears):\s*(?:'[^'\n]*'|"[^"\n]*"),\n/g;
+const forPeople =
+  /\b(?:likelyCauses|consequence|response|howSoon|meaning|clears):\s*(?:'[^'\n]*'|"[^"\n]*"),\n/g;
 
 const withoutTextsForPeople: Plugin = {
   name: 'without-texts-for-people',

@@ -9,9 +9,6 @@ export type Recovery =
   /** Not before a person asks for automatic; then within this time [s]. */
   | { readonly by: 'person'; readonly withinS: number };
 
-/** Alarms of rules that are not there yet. */
-export type ComingAlarm = 'sensor-doubtful' | 'flow-low' | 'poor-contact' | 'reservoir-low' | 'leak';
-
 /** One failure in a simulated loop, and what it has to lead to. */
 export interface FailureRow {
   readonly failure: string;
@@ -26,7 +23,7 @@ export interface FailureRow {
   readonly lastsH?: number;
   readonly watchH: number;
   /** Alarm at the head of all that is announced, and how soon; null: nothing is announced at all. */
-  readonly head: AlarmCode | ComingAlarm | null;
+  readonly head: AlarmCode | null;
   readonly detectedWithinS?: number;
   /** What the outputs do, and how soon. */
   readonly response: ResponseName;
@@ -41,6 +38,8 @@ export interface FailureRow {
   readonly panAtLeastC?: number;
   /** Most ice that may be found in the pan [kg]; none where it is left out. */
   readonly iceAtMostKg?: number;
+  /** Why nothing is noticed so far; the row then holds that it is not. */
+  readonly unnoticed?: string;
   /** What a person does. */
   readonly person: string;
 }

@@ -77,7 +77,7 @@ export const weatherRows: readonly FailureRow[] = [
     head: 'dry-running',
     detectedWithinS: 3600,
     response: 'pump stops',
-    respondedWithinS: 40,
+    respondedWithinS: 3600,
     person: 'Shades or wets the sheet within the hour, and mends the pump.',
   },
   {

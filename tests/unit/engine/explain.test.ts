@@ -261,7 +261,13 @@ describe('alarms', () => {
 
   it.each(alarmCodes)('%s has a meaning, and no alarm explains itself, even by others', (code) => {
     const meaning = alarmCatalogue[code];
-    expect([meaning.title, meaning.consequence, meaning.response, meaning.howSoon]).not.toContain('');
+    expect([
+      meaning.title,
+      meaning.likelyCauses,
+      meaning.consequence,
+      meaning.response,
+      meaning.howSoon,
+    ]).not.toContain('');
     const above = (inner: typeof code, depth = 0): readonly string[] =>
       depth > alarmCodes.length
         ? [inner]
