@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { alarmCodeSchema, alarmSchema } from './alarms.ts';
+import { commissioningSchema } from './commissioning.ts';
 import { rawReadingsSchema, trustedReadingsSchema } from './readings.ts';
 import { reasonSchema } from './reasons.ts';
 
@@ -19,6 +20,8 @@ export const operationSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('empty') }),
   z.strictObject({ kind: z.literal('rest'), minutes: z.number().min(1).max(1440) }),
   z.strictObject({ kind: z.literal('automatic') }),
+  z.strictObject({ kind: z.literal('commission') }),
+  z.strictObject({ kind: z.literal('confirm') }),
   z.strictObject({ kind: z.literal('acknowledge'), alarm: alarmCodeSchema }),
   z.strictObject({
     kind: z.literal('shelve'),
@@ -90,11 +93,20 @@ export const meterSchema = z.strictObject({
   heatRateW: z.number().nullable(),
   flowLMin: z.number().nullable(),
   /**
-   * True when `flowLMin` and `heatRateW` of this step rest on the pump's rating instead of a measured
-   * flow. Says nothing of the totals: heat brought home by emptying always takes the pan's volume from
-   * the site file.
+   * True when `flowLMin` follows from the pump's speed instead of a measurement, or `heatRateW` from the
+   * sheet instead of the outlet.
    */
   estimated: z.boolean(),
+  /**
+   * What `heatRateW` may be off by, as a share of it, by the formulas of EN 1434-1 and by what is known of
+   * the sensors; null while no heat flows. An open loop does not conform to that standard.
+   */
+  errorFraction: z.number().nullable(),
+  /**
+   * How much of `total.heatHomeJ` rests on estimates [J]. What an emptied pan brings home always takes the
+   * pan's volume from the site file, which does not count as one.
+   */
+  estimatedJ: z.number(),
 });
 export type Meter = z.infer<typeof meterSchema>;
 
@@ -147,10 +159,14 @@ export const decisionSchema = z.strictObject({
   outputs: outputsSchema,
   reasons: z.strictObject({ phase: reasonSchema, pump: reasonSchema, drain: reasonSchema }),
   /** What a person asked and still holds; null in automatic. */
-  lease: z.strictObject({ kind: z.enum(['run-pump', 'empty', 'rest']), remainingMs: z.number() }).nullable(),
+  lease: z
+    .strictObject({ kind: z.enum(['run-pump', 'empty', 'rest', 'commission']), remainingMs: z.number() })
+    .nullable(),
   alarms: z.array(alarmSchema),
   meter: meterSchema,
   belief: beliefSchema,
+  /** A commissioning run, or what the newest one found; null when there was none. */
+  commissioning: commissioningSchema.nullable().default(null),
   answer: answerSchema.nullable(),
 });
 export type Decision = z.infer<typeof decisionSchema>;

@@ -34,6 +34,7 @@ export const readingCauses = [
   'not-a-number',
   'jumped',
   'stuck',
+  'noisy',
   'disagrees',
 ] as const;
 export const readingCauseSchema = z.enum(readingCauses);

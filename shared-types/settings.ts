@@ -6,7 +6,7 @@ export type SettingGroup = (typeof settingGroups)[number];
 
 interface SettingDeclaration {
   readonly group: SettingGroup;
-  readonly unit: 'K' | 'C' | 's' | 'min' | '1/h' | '1/d' | '1';
+  readonly unit: 'K' | 'C' | 's' | 'min' | 'h' | '1/h' | '1/d' | '1';
   readonly default: number;
   readonly least: number;
   readonly most: number;
@@ -141,6 +141,15 @@ export const settingDeclarations = {
     most: 15,
     meaning: 'With no working pan sensor the pan is emptied when the air is at this or colder.',
   },
+  frostNightC: {
+    group: 'frost',
+    unit: 'C',
+    default: 2,
+    least: 0,
+    most: 10,
+    meaning:
+      'While the sun is down no water is left in a pan whose sheet would fall to this under the sky of the night.',
+  },
   storeLimitC: {
     group: 'heat',
     unit: 'C',
@@ -156,6 +165,31 @@ export const settingDeclarations = {
     least: 1,
     most: 20,
     meaning: 'Harvest may go on when the store has cooled by this below its limit.',
+  },
+  emptyWhenStoreFull: {
+    group: 'heat',
+    unit: '1',
+    default: 0,
+    least: 0,
+    most: 1,
+    meaning:
+      'At 1 the pan is emptied when the store takes no more heat, once it brings none and the liner stands a dry sheet; at 0 it rests.',
+  },
+  nightCooling: {
+    group: 'heat',
+    unit: '1',
+    default: 0,
+    least: 0,
+    most: 1,
+    meaning: 'At 1 the store is cooled through the pan in nights without frost.',
+  },
+  nightCoolingFloorC: {
+    group: 'heat',
+    unit: 'C',
+    default: 45,
+    least: 15,
+    most: 90,
+    meaning: 'Cooling the store by night ends when its bottom has come down to this.',
   },
   linerMarginK: {
     group: 'heat',
@@ -188,6 +222,22 @@ export const settingDeclarations = {
     least: 1,
     most: 30,
     meaning: 'The pump starts at most this often in any hour.',
+  },
+  leastSpeedFraction: {
+    group: 'pump',
+    unit: '1',
+    default: 0.4,
+    least: 0.2,
+    most: 1,
+    meaning: 'A pump with speed control runs no slower than this while it brings heat home.',
+  },
+  exerciseAfterH: {
+    group: 'pump',
+    unit: 'h',
+    default: 168,
+    least: 24,
+    most: 2000,
+    meaning: 'A pump that has stood for this long under a full pan is turned briefly.',
   },
   dryRunS: {
     group: 'pump',
@@ -233,6 +283,10 @@ interface Coupling {
   readonly text: string;
 }
 
+function isSwitch(value: number): boolean {
+  return value === 0 || value === 1;
+}
+
 /** Rules that tie settings to each other. A set that breaks one is refused as a whole. */
 export const settingCouplings: readonly Coupling[] = [
   {
@@ -254,6 +308,26 @@ export const settingCouplings: readonly Coupling[] = [
     names: ['frostTemperatureC', 'frostReleaseC'],
     holds: (s) => s.frostReleaseC >= s.frostTemperatureC + 1,
     text: 'The frost release temperature is at least 1 K above the frost temperature.',
+  },
+  {
+    names: ['frostNightC', 'frostTemperatureC'],
+    holds: (s) => s.frostNightC <= s.frostTemperatureC,
+    text: 'The night temperature of frost is not above the frost temperature.',
+  },
+  {
+    names: ['emptyWhenStoreFull'],
+    holds: (s) => isSwitch(s.emptyWhenStoreFull),
+    text: 'The switch of emptying at a full store is 0 or 1.',
+  },
+  {
+    names: ['nightCooling'],
+    holds: (s) => isSwitch(s.nightCooling),
+    text: 'The switch of night cooling is 0 or 1.',
+  },
+  {
+    names: ['nightCoolingFloorC', 'storeLimitC'],
+    holds: (s) => s.nightCooling === 0 || s.nightCoolingFloorC + 5 <= s.storeLimitC,
+    text: 'The floor of night cooling is at least 5 K below the store limit.',
   },
 ];
 

@@ -1,6 +1,6 @@
 import { type EngineState, safeOutputs, stepOn } from '../controller/engine/index.ts';
 import { localDaysOf } from '../controller/log/local-day.ts';
-import type { Decision, EngineInput } from '../shared-types/engine.ts';
+import type { Decision, EngineInput, OperatorRequest } from '../shared-types/engine.ts';
 import type { RawReadings } from '../shared-types/readings.ts';
 import type { Settings } from '../shared-types/settings.ts';
 import type { Site } from '../shared-types/site.ts';
@@ -34,8 +34,11 @@ export interface LoopStep {
 
 /** Simulated loop and engine in one process, without clock, link or log. */
 export interface Loop {
-  /** Lets the loop live until an instant under the outputs decided last, then lets the engine decide. */
-  step(nowMs: number): LoopStep;
+  /**
+   * Lets the loop live until an instant under the outputs decided last, then lets the engine decide, on what a
+   * person asks as well.
+   */
+  step(nowMs: number, request?: OperatorRequest | null): LoopStep;
 }
 
 /** Longest step of the plant; longer ones of the engine are divided. */
@@ -64,10 +67,10 @@ export function createLoop(options: LoopOptions): Loop {
   }
 
   return {
-    step(nowMs) {
+    step(nowMs, request = null) {
       const elapsedMs = decision === undefined ? null : nowMs - atMs;
       const values = live(nowMs);
-      const input = inputOf(plant, values, nowMs, elapsedMs, dayAt(nowMs));
+      const input = { ...inputOf(plant, values, nowMs, elapsedMs, dayAt(nowMs)), request };
       const next = stepOn(state, input, site, settings);
       ({ state, decision } = next);
       atMs = nowMs;

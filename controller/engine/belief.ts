@@ -1,8 +1,8 @@
 import type { Belief } from '../../shared-types/engine.ts';
-import { leastFlowFraction } from './hazards/no-flow.ts';
 import { panHeatJK } from './pan.ts';
 import { isPumping, type Situation } from './situation.ts';
 import { trendKS } from './want/trend.ts';
+import { leastFlowLMin } from './watch/pump-signs.ts';
 
 /** What the engine holds true, for people to read. */
 export function beliefOf(situation: Situation): Belief {
@@ -22,9 +22,9 @@ export function beliefOf(situation: Situation): Belief {
   };
 }
 
-function isFlowProven({ state, facts, site }: Situation): boolean {
-  const { flowLMin } = facts;
-  return isPumping(state) && flowLMin !== null && flowLMin >= leastFlowFraction * site.pump.ratedFlowLMin;
+function isFlowProven(situation: Situation): boolean {
+  const { flowLMin } = situation.facts;
+  return isPumping(situation.state) && flowLMin !== null && flowLMin >= leastFlowLMin(situation);
 }
 
 /** Time to 0 °C if the coldest pan reading went on falling as the pan does now [s]. */

@@ -13,12 +13,15 @@ import {
   text,
   textOrNull,
 } from './checks.ts';
+import { isCommission } from './commission/memory.ts';
 import { finite } from './input.ts';
 import { learntMeaning } from './learnt.ts';
+import { isComparisonName } from './sense/doubt/names.ts';
 import { type EngineState, stateVersion } from './state.ts';
+import { isFlow, isUpkeep } from './watch/memory.ts';
 
 const channelNames: ReadonlySet<string> = new Set(channels);
-const alarmNames: ReadonlySet<string> = new Set(Object.keys(alarmCatalogue));
+const alarmNames: ReadonlySet<unknown> = new Set(Object.keys(alarmCatalogue));
 
 const isCause: Check = (value) => {
   const cause = record(value);
@@ -78,6 +81,8 @@ const isChannelMemory: Check = (value) => {
     memory !== null &&
     areSamples(memory['recent']) &&
     finite(memory['arrivedMs']) &&
+    finite(memory['changedMs']) &&
+    amount(memory['scatter']) &&
     amount(memory['unreadable']) &&
     textOrNull(memory['cause'])
   );
@@ -100,8 +105,46 @@ const isSensing: Check = (value) => {
   return true;
 };
 
-const isAlarmNameOrNull: Check = (value) =>
-  value === null || (typeof value === 'string' && alarmNames.has(value));
+const isDoubt: Check = (value) => {
+  const doubt = record(value);
+  if (doubt === null) return false;
+  const { cause, by } = doubt;
+  const causeIsKnown = cause === 'stuck' || cause === 'noisy' || cause === 'disagrees';
+  return causeIsKnown && (by === 'itself' || isComparisonName(by)) && finite(doubt['provenMs']);
+};
+
+const isRange: Check = (value) => {
+  const range = record(value);
+  return range !== null && finite(range['lowC']) && finite(range['highC']);
+};
+
+/** A record of channels of which each passes. */
+function areOfChannels(value: unknown, check: Check): boolean {
+  const entries = record(value);
+  if (entries === null) return false;
+  for (const name in entries) if (!channelNames.has(name) || !check(entries[name])) return false;
+  return true;
+}
+
+const isEvidence: Check = (value) => {
+  if (!isValues(value)) return false;
+  for (const name in record(value)) if (!isComparisonName(name)) return false;
+  return true;
+};
+
+const isWatch: Check = (value) => {
+  const watch = record(value);
+  return (
+    watch !== null &&
+    finite(watch['lookedMs']) &&
+    finiteOrNull(watch['darkMs']) &&
+    isEvidence(watch['evidence']) &&
+    areOfChannels(watch['doubts'], isDoubt) &&
+    areOfChannels(watch['still'], isRange)
+  );
+};
+
+const isAlarmNameOrNull: Check = (value) => value === null || alarmNames.has(value);
 
 const isAlarmMemory: Check = (value) => {
   const alarm = record(value);
@@ -172,6 +215,7 @@ const isHarvest: Check = (value) => {
     harvest !== null &&
     powerOrNull(harvest['gainW']) &&
     finiteOrNull(harvest['dryC']) &&
+    finiteOrNull(harvest['dryClearFraction']) &&
     amount(harvest['clearFraction']) &&
     amount(harvest['lostJ']) &&
     finiteOrNull(harvest['lookedMs']) &&
@@ -193,25 +237,59 @@ const isOutputs: Check = (value) => {
 
 const isPump: Check = (value) => {
   const pump = record(value);
-  return pump !== null && finite(pump['sinceMs']) && isListOf(pump['startsMs'], finite);
+  return (
+    pump !== null && finite(pump['sinceMs']) && isListOf(pump['startsMs'], finite) && flag(pump['exercising'])
+  );
+};
+
+const isSpeed: Check = (value) => {
+  const speed = record(value);
+  if (speed === null || !fraction(speed['fraction']) || !finite(speed['movedMs'])) return false;
+  const { direction } = speed;
+  return direction === -1 || direction === 0 || direction === 1;
+};
+
+const isFall: Check = (value) => {
+  if (value === null) return true;
+  const fall = record(value);
+  return (
+    fall !== null && finite(fall['sinceMs']) && finite(fall['fromC']) && isListOf(fall['fallsKS'], finite)
+  );
 };
 
 const isFrost: Check = (value) => {
   const frost = record(value);
   if (frost === null) return false;
   const { latched } = frost;
-  const latchedIsKnown = latched === null || latched === 'frost-measured' || latched === 'frost-blind';
-  return latchedIsKnown && finiteOrNull(frost['warmMs']) && finiteOrNull(frost['keepWarmMs']);
+  const latchedIsKnown =
+    latched === null ||
+    latched === 'frost-measured' ||
+    latched === 'frost-trend' ||
+    latched === 'frost-blind';
+  return (
+    latchedIsKnown &&
+    finiteOrNull(frost['warmMs']) &&
+    finiteOrNull(frost['keepWarmMs']) &&
+    finiteOrNull(frost['nightC']) &&
+    flag(frost['storeCold']) &&
+    isFall(frost['fall'])
+  );
+};
+
+const areAirLows: Check = (value) => {
+  const lows = record(value);
+  return lows !== null && finiteOrNull(lows['todayC']) && isListOf(lows['daysC'], finite);
 };
 
 const isHeat: Check = (value) => {
   const heat = record(value);
-  return heat !== null && flag(heat['storeFull']) && flag(heat['linerHot']);
+  return heat !== null && flag(heat['storeFull']) && flag(heat['linerHot']) && flag(heat['cooling']);
 };
 
 const isFailureCause: Check = (value) =>
   value === null ||
   value === 'dry-running' ||
+  value === 'no-flow' ||
   value === 'drain-stands-open' ||
   value === 'fill-failed' ||
   value === 'water-lost';
@@ -226,7 +304,9 @@ const isLease: Check = (value) => {
   const lease = record(value);
   if (lease === null) return false;
   const { kind } = lease;
-  return (kind === 'run-pump' || kind === 'empty' || kind === 'rest') && finite(lease['untilMs']);
+  const isKind = kind === 'run-pump' || kind === 'empty' || kind === 'rest' || kind === 'commission';
+  const { confirmed } = lease;
+  return isKind && finite(lease['untilMs']) && (confirmed === undefined || flag(confirmed));
 };
 
 const isOperator: Check = (value) => {
@@ -234,10 +314,22 @@ const isOperator: Check = (value) => {
   return operator !== null && isLease(operator['lease']) && isListOf(operator['seen'], text);
 };
 
+const isNight: Check = (value) => {
+  if (value === null) return true;
+  const night = record(value);
+  return night !== null && finite(night['sumKMs']) && amount(night['forMs']);
+};
+
 const isMeter: Check = (value) => {
   const meter = record(value);
   return (
-    meter !== null && isTotals(meter['total']) && isTotals(meter['dayStart']) && powerOrNull(meter['rateW'])
+    meter !== null &&
+    isTotals(meter['total']) &&
+    isTotals(meter['dayStart']) &&
+    amount(meter['estimatedJ']) &&
+    amount(meter['filledL']) &&
+    isNight(meter['night']) &&
+    powerOrNull(meter['rateW'])
   );
 };
 
@@ -257,6 +349,7 @@ export function isState(value: unknown): value is EngineState {
     textOrNull(state['localDay']) &&
     isSunClock(state['sunClock']) &&
     isSensing(state['sensing']) &&
+    isWatch(state['watch']) &&
     isPhase(state['phase']) &&
     isWater(state['water']) &&
     isTimers(state['timers']) &&
@@ -264,9 +357,14 @@ export function isState(value: unknown): value is EngineState {
     isHarvest(state['harvest']) &&
     isOutputs(state['outputs']) &&
     isPump(state['pump']) &&
+    isSpeed(state['speed']) &&
     isFrost(state['frost']) &&
+    areAirLows(state['airLows']) &&
     isHeat(state['heat']) &&
+    isFlow(state['flow']) &&
+    isUpkeep(state['upkeep']) &&
     isFailure(state['failure']) &&
+    isCommission(state['commission']) &&
     isOperator(state['operator']) &&
     isMeter(state['meter']) &&
     isAlarms(state['alarms']) &&

@@ -16,8 +16,8 @@ export const textOrNull: Check = (value) => value === null || text(value);
 
 /** Null for what is no record, a list included. */
 export function record(value: unknown): Readonly<Record<string, unknown>> | null {
-  return typeof value === 'object' && value !== null && !Array.isArray(value)
-    ? (value as Readonly<Record<string, unknown>>)
+  return typeof value === 'object' && !Array.isArray(value)
+    ? (value as Readonly<Record<string, unknown>> | null)
     : null;
 }
 

@@ -6,8 +6,12 @@ import type { EngineState } from './state.ts';
 
 type Failure = EngineState['failure'];
 
-/** A loop that cannot be emptied has proven itself when it circulated for this long [ms]. */
+/**
+ * A loop that cannot be emptied has proven itself when it circulated for this long [ms]; for longer after its heat
+ * alone told that no water moved, since that takes its time to show again.
+ */
 const provenMs = 600_000;
+const heatProvenMs = 7_200_000;
 
 /** Counts a protection that means a failure of the loop. */
 export function countFailure(before: Failure, hazard: HazardCommand | null): Failure {
@@ -27,6 +31,7 @@ export function forgiveFailure(
   const used = state.water.level === 'full' && (old.name === 'circulating' || old.name === 'resting');
   const done = canEmpty(site)
     ? used && phase.name === 'emptying'
-    : old.name === 'circulating' && runMs - old.sinceMs >= provenMs;
+    : old.name === 'circulating' &&
+      runMs - old.sinceMs >= (before.cause === 'no-flow' ? heatProvenMs : provenMs);
   return done ? { count: 0, cause: null } : before;
 }

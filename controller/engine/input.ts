@@ -68,5 +68,5 @@ export function loose(given: unknown): Loose {
 }
 
 export function finite(value: unknown): value is number {
-  return typeof value === 'number' && Number.isFinite(value);
+  return Number.isFinite(value);
 }

@@ -8,9 +8,18 @@ type Learnt = EngineState['learnt'];
  * is not there.
  */
 export const learntMeaning: Readonly<Record<string, string>> = {
+  fullFlowLMin: 'Flow through the full loop at full speed [L/min].',
+  fullPowerW: 'Electric power of the pump at that flow [W].',
+  primingS: 'Longest time in which a filling pump came to move water [s].',
+  restContactKM2W:
+    'Sheet above resting water over the heat that passes [Km2/W]; holds the offset of the two thermometers.',
+  flowContactKM2W: 'The same above moving water [Km2/W].',
+  reservoirDropMm: 'By how much a fill lowers the reservoir [mm].',
+  reservoirFullMm: 'Level of the reservoir when all water has come home [mm].',
   outletOffsetK: 'What the pan outlet shows more than the store bottom when both are alike.',
   outletOffsetSdK: 'Standard deviation of that.',
   fillTimeS: 'Time in which the pump was seen to fill the empty pan, at full speed.',
+  endsOffsetK: 'What the pan outlet shows more than the pan inlet when both are alike.',
   drainTimeS: 'Time in which the full pan was seen to empty.',
 };
 

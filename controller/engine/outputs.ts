@@ -6,19 +6,26 @@ import type { Phase, WaterMemory } from './state.ts';
 const mostDrainTimes = 2;
 
 /** What the outputs do in a phase. A drain that is not fitted is said to be without power. */
-export function outputsOf(phase: Phase, water: WaterMemory, site: Site, drainTimeS: number): Outputs {
+export function outputsOf(
+  phase: Phase,
+  water: WaterMemory,
+  site: Site,
+  drainTimeS: number,
+  speedFraction: number,
+  exchangerPumpOn: boolean,
+): Outputs {
   const pumping = phase.name === 'filling' || phase.name === 'circulating';
   const draining = phase.name === 'emptying' || phase.name === 'stopped';
   const holding = pumping || phase.name === 'resting';
   return {
-    pumpFraction: pumping ? 1 : 0,
+    pumpFraction: pumping ? speedFraction : 0,
     drainOpen: !(site.drain === 'drain-valve' && holding),
     drainPumpOn:
       site.drain === 'drain-pump' &&
       draining &&
       water.level !== 'empty' &&
       water.drainedMs < mostDrainTimes * drainTimeS * 1000,
-    exchangerPumpOn: site.plumbing === 'reservoir' && phase.name === 'circulating',
+    exchangerPumpOn,
   };
 }
 

@@ -2,8 +2,10 @@ import type { Outputs } from '../../shared-types/engine.ts';
 import type { Site } from '../../shared-types/site.ts';
 import type { SoundInput } from './input.ts';
 import { canEmpty } from './pan.ts';
+import { fullSpeed } from './speed/follow-gain.ts';
 import { type EngineState, noTimers, type Phase, safeOutputs, startUp, unknownWater } from './state.ts';
 import { noHarvest } from './want/outlook.ts';
+import { calmFlow } from './watch/memory.ts';
 
 /**
  * True when the device's outputs may have fallen safe since the last step, unseen by the engine.
@@ -29,8 +31,8 @@ function areSafe({ pumpFraction, drainOpen, drainPumpOn }: Outputs): boolean {
 
 /**
  * The state as it may be trusted after time that nobody saw: the outputs have fallen safe, the water in
- * the pan is unknown, readings and timers begin anew, leases have ended. Totals, alarms, a frost not
- * yet released, and a lock remain.
+ * the pan is unknown, readings and timers begin anew, leases have ended. Totals, alarms, doubts in sensors, a
+ * frost not yet released, and a lock remain.
  */
 export function restart(state: EngineState, site: Site, runMs: number): EngineState {
   return {
@@ -38,17 +40,27 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     runMs,
     stepped: true,
     sensing: {},
+    watch: { ...state.watch, darkMs: null, still: {} },
     phase: phaseAfter(state.phase, site, runMs),
-    water: { ...unknownWater, overdue: state.water.overdue },
+    water: { ...unknownWater, level: levelAfter(state.water, site), overdue: state.water.overdue },
     timers: noTimers,
     gain: null,
     harvest: { ...noHarvest, clearFraction: state.harvest.clearFraction },
     outputs: safeOutputs,
-    pump: { ...state.pump, sinceMs: runMs },
-    frost: { ...state.frost, warmMs: null, keepWarmMs: null },
+    pump: { ...state.pump, sinceMs: runMs, exercising: false },
+    speed: fullSpeed,
+    frost: { ...state.frost, warmMs: null, keepWarmMs: null, fall: null },
+    heat: { ...state.heat, cooling: false },
+    flow: { ...calmFlow, kind: state.flow.kind },
+    upkeep: { ...state.upkeep, restMm: null, restFromMm: null, sheetExcessK: null },
     operator: { ...state.operator, lease: null },
     meter: { ...state.meter, rateW: null },
   };
+}
+
+/** What a person emptied by hand stays empty; all else may have run anywhere. */
+function levelAfter({ level }: EngineState['water'], site: Site): EngineState['water']['level'] {
+  return level === 'empty' && !canEmpty(site) ? 'empty' : 'unknown';
 }
 
 function phaseAfter({ name }: Phase, site: Site, sinceMs: number): Phase {

@@ -3,8 +3,11 @@ import type { Channel } from '../../shared-types/channels.ts';
 import type { Outputs, Totals } from '../../shared-types/engine.ts';
 import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
+import type { CommissionMemory } from './commission/memory.ts';
+import type { ComparisonName } from './sense/doubt/names.ts';
 import { unknownSunClock } from './sun/clock.ts';
 import { noHarvest } from './want/outlook.ts';
+import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
 export const stateVersion = 3;
@@ -26,6 +29,10 @@ export interface ChannelMemory {
   readonly recent: readonly Sample[];
   /** Arrival of the newest sample, readable or not [steady ms]. */
   readonly arrivedMs: number;
+  /** Since when the sensor shows the same, to its last digit [steady ms]. */
+  readonly changedMs: number;
+  /** Mean size of what a sample stands off the line through its neighbours, twice that, in the channel's unit. */
+  readonly scatter: number;
   /** Samples in a row that could not be read. */
   readonly unreadable: number;
   readonly cause: ReadingCause | null;
@@ -85,12 +92,55 @@ export interface SunClock {
   readonly apartSinceMs: number;
 }
 
+export type DoubtCause = Extract<ReadingCause, 'stuck' | 'noisy' | 'disagrees'>;
+
+/** Why a sensor is in doubt for longer than a moment. */
+export interface Doubt {
+  readonly cause: DoubtCause;
+  /** The comparison that accuses it; `itself` where its own readings do. */
+  readonly by: ComparisonName | 'itself';
+  /** When it was last seen to be so [steady ms]. */
+  readonly provenMs: number;
+}
+
+/** What is remembered of the sensors while they are watched over hours and days. */
+export interface WatchMemory {
+  /** When they were looked at last [steady ms]. */
+  readonly lookedMs: number;
+  /** Since when it is dark [steady ms]; null while it is light, and while nothing tells. */
+  readonly darkMs: number | null;
+  /** Looks that speak against the sensors of a comparison; below nought, for them. */
+  readonly evidence: Readonly<Partial<Record<ComparisonName, number>>>;
+  readonly doubts: Readonly<Partial<Record<Channel, Doubt>>>;
+  /** What a witness of a sensor that shows the same for long has gone through meanwhile [°C]. */
+  readonly still: Readonly<Partial<Record<Channel, { readonly lowC: number; readonly highC: number }>>>;
+}
+
+export const unwatched: WatchMemory = { lookedMs: 0, darkMs: null, evidence: {}, doubts: {}, still: {} };
+
+/** The coldest air of this local day [°C], null while it was not read, and of the days before, newest last. */
+export interface AirLows {
+  readonly todayC: number | null;
+  readonly daysC: readonly number[];
+}
+
+/** How a full, resting pan cools. */
+export interface FallMemory {
+  /** Begin of the running window [steady ms], and the pan's coldest reading then [°C]. */
+  readonly sinceMs: number;
+  readonly fromC: number;
+  /** How fast it fell in the windows before, newest last [K/s]. */
+  readonly fallsKS: readonly number[];
+}
+
 /** What the harvest is weighed by. */
 export interface HarvestMemory {
   /** Net gain of the full pan [W]; null when it cannot be told. */
   readonly gainW: number | null;
   /** Mean of the dry sheet [°C]; null while the pan is not empty. */
   readonly dryC: number | null;
+  /** How clear the sky was by the dry sheet before the pan was last filled; null when that was not to be told. */
+  readonly dryClearFraction: number | null;
   /** How clear the day was so far: 0 for black, 1 for a clear sky. */
   readonly clearFraction: number;
   /** Heat that the full pan lost and has not gained back [J]. */
@@ -101,12 +151,21 @@ export interface HarvestMemory {
   readonly dayJ: number | null;
 }
 
-type LatchedFrost = 'frost-measured' | 'frost-blind';
-export type FailureCause = 'dry-running' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
+type LatchedFrost = 'frost-measured' | 'frost-trend' | 'frost-blind';
+export type FailureCause = 'dry-running' | 'no-flow' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
-  readonly kind: 'run-pump' | 'empty' | 'rest';
+  readonly kind: 'run-pump' | 'empty' | 'rest' | 'commission';
   readonly untilMs: number;
+  /** A person has seen what a commissioning run waits for. */
+  readonly confirmed?: boolean;
+}
+
+/** Speed of the pump while heat is brought home, which way it went last, and when [steady ms]. */
+export interface SpeedMemory {
+  readonly fraction: number;
+  readonly direction: -1 | 0 | 1;
+  readonly movedMs: number;
 }
 
 export interface AlarmMemory {
@@ -138,6 +197,7 @@ export interface EngineState {
   readonly localDay: string | null;
   readonly sunClock: SunClock;
   readonly sensing: Readonly<Partial<Record<Channel, ChannelMemory>>>;
+  readonly watch: WatchMemory;
   readonly phase: Phase;
   readonly water: WaterMemory;
   readonly timers: Timers;
@@ -145,19 +205,44 @@ export interface EngineState {
   readonly harvest: HarvestMemory;
   readonly outputs: Outputs;
   /** The circulation pump: since when it is as it is, and its starts in the last hour. */
-  readonly pump: { readonly sinceMs: number; readonly startsMs: readonly number[] };
+  readonly pump: {
+    readonly sinceMs: number;
+    readonly startsMs: readonly number[];
+    /** It was started for no more than to be turned. */
+    readonly exercising: boolean;
+  };
+  readonly speed: SpeedMemory;
   readonly frost: {
     readonly latched: LatchedFrost | null;
     readonly warmMs: number | null;
     /** Since when the pan is kept warm from the store [steady ms]. */
     readonly keepWarmMs: number | null;
+    /** Temperature to which the sheet falls this night [°C]; null while no frost is predicted. */
+    readonly nightC: number | null;
+    readonly storeCold: boolean;
+    readonly fall: FallMemory | null;
   };
-  readonly heat: { readonly storeFull: boolean; readonly linerHot: boolean };
+  readonly airLows: AirLows;
+  readonly heat: {
+    readonly storeFull: boolean;
+    readonly linerHot: boolean;
+    /** The store is being cooled through the pan. */
+    readonly cooling: boolean;
+  };
+  readonly flow: FlowMemory;
+  readonly upkeep: UpkeepMemory;
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
+  readonly commission: CommissionMemory | null;
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
   readonly meter: {
     readonly total: Totals;
     readonly dayStart: Totals;
+    /** How much of the heat brought home rests on a flow or an outlet that was not measured [J]. */
+    readonly estimatedJ: number;
+    /** What the pump has moved since the newest fill began, until it ended [L]. */
+    readonly filledL: number;
+    /** Outlet less inlet of the empty pan in this night: the sum over time, and its time; null: not compared yet. */
+    readonly night: { readonly sumKMs: number; readonly forMs: number } | null;
     /** Heat rate at the last step [W]; null when it was not known. */
     readonly rateW: number | null;
   };
@@ -214,18 +299,24 @@ export function initialState(): EngineState {
     localDay: null,
     sunClock: unknownSunClock,
     sensing: {},
+    watch: unwatched,
     phase: { name: 'emptying', sinceMs: 0, cause: startUp },
     water: unknownWater,
     timers: noTimers,
     gain: null,
     harvest: noHarvest,
     outputs: safeOutputs,
-    pump: { sinceMs: 0, startsMs: [] },
-    frost: { latched: null, warmMs: null, keepWarmMs: null },
-    heat: { storeFull: false, linerHot: false },
+    pump: { sinceMs: 0, startsMs: [], exercising: false },
+    speed: { fraction: 1, direction: 0, movedMs: 0 },
+    frost: { latched: null, warmMs: null, keepWarmMs: null, nightC: null, storeCold: false, fall: null },
+    airLows: { todayC: null, daysC: [] },
+    heat: { storeFull: false, linerHot: false, cooling: false },
+    flow: calmFlow,
+    upkeep: newUpkeep,
     failure: { count: 0, cause: null },
+    commission: null,
     operator: { lease: null, seen: [] },
-    meter: { total: noTotals, dayStart: noTotals, rateW: null },
+    meter: { total: noTotals, dayStart: noTotals, estimatedJ: 0, filledL: 0, night: null, rateW: null },
     alarms: {},
     learnt: {},
   };

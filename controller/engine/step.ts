@@ -1,25 +1,34 @@
-import type { Decision, EngineInput } from '../../shared-types/engine.ts';
+import type { Decision, EngineInput, Feedback } from '../../shared-types/engine.ts';
 import type { Settings } from '../../shared-types/settings.ts';
 import type { Site } from '../../shared-types/site.ts';
 import { updateAlarms } from './alarms/life.ts';
 import { listAlarms } from './alarms/list.ts';
 import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
+import { hold } from './blocks/hold.ts';
 import { isState } from './check-state.ts';
+import { updateCommission } from './commission/run.ts';
+import { tellCommission } from './commission/tell.ts';
+import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
 import { fallSafe } from './fall-safe.ts';
+import { updateAirLows } from './hazards/air-lows.ts';
 import { updateFrost } from './hazards/frost.ts';
 import { updateHeat } from './hazards/heat.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
 import { withLearnt } from './learnt.ts';
+import { compareEnds, learnEnds, withNight } from './meter/ends-offset.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
 import { assertSafe, outputsOf } from './outputs.ts';
+import { learnPair } from './pair/learn.ts';
 import { isUnseen, restart } from './restart.ts';
+import { withDoubts } from './sense/doubt/apply.ts';
+import { updateWatch } from './sense/doubt/watch.ts';
 import { drainSaysOf } from './sense/drain-says.ts';
 import { factsOf } from './sense/facts.ts';
 import { updateWater } from './sense/pan-water.ts';
@@ -27,6 +36,7 @@ import { sense } from './sense/sense.ts';
 import { advance, type Move } from './sequence/advance.ts';
 import { recentStarts } from './sequence/least-times.ts';
 import { type Command, isPumping, type Situation, withState } from './situation.ts';
+import { followGain } from './speed/follow-gain.ts';
 import type { EngineState } from './state.ts';
 import { updateSunClock } from './sun/clock.ts';
 import { sunHeightDeg } from './sun/position.ts';
@@ -34,6 +44,8 @@ import { netGainW } from './want/net-gain.ts';
 import { updateHarvest } from './want/outlook.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
+import { seenRunning } from './watch/runs-on.ts';
+import { watch } from './watch/update.ts';
 
 export interface Stepped {
   readonly state: EngineState;
@@ -84,13 +96,14 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
   const judged = judge(sensed, heat);
   const seen = hazardCommand(judged);
   const { slots, answer } = hear(input.request, judged, input.nowMs, seen);
-  const asked = withSlots(judged, slots.operator, slots.alarms, slots.failure);
+  const asked = withSlots(judged, slots);
   // What an operator asks may lift a lock, and nothing else that a protection says.
   const hazard = slots.failure === judged.state.failure ? seen : hazardCommand(asked);
   const failure = countFailure(slots.failure, hazard);
-  const heard = withSlots(asked, slots.operator, slots.alarms, failure);
-  const move = advance(heard, lockOr(arbitrate(heard, hazard), hazard, failure.count));
-  const after = carryOut(heard, move, hazard, input);
+  const heard = withSlots(asked, { ...slots, failure });
+  const command = lockOr(arbitrate(heard, hazard), hazard, failure.count);
+  const move = advance(heard, command);
+  const after = carryOut(heard, move, command, hazard, input);
   return { state: after.state, decision: tell(after, move, heat, input.nowMs, answer) };
 }
 
@@ -101,16 +114,22 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
   const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
-  const { readings, sensing } = sense(input.readings, before.sensing, site, settings, runMs);
-  const facts = factsOf(readings);
+  const sensed = sense(input.readings, before.sensing, site, settings, runMs);
+  const { sensing } = sensed;
+  const readings = withDoubts(sensed.readings, before.watch, runMs);
+  const facts = factsOf(readings, before.learnt);
   const drainSays = drainSaysOf(input.feedback, before, site, settings, runMs);
   const localDay = input.localDay ?? before.localDay;
   const sunClock = updateSunClock(before.sunClock, input.nowMs, unseen ? null : elapsedMs, runMs);
   const height = sunClock.atMs === null ? null : sunHeightDeg(sunClock.atMs, site.location);
   const { phase } = before;
   const { levelMm } = facts;
-  const seenWater = updateWater(before.water, { levelMm, drainSays, phase, elapsedMs, site, settings });
-  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs);
+  const told = { feedback: input.feedback, state: before, readings, site, settings, runMs };
+  const runsOnMs = hold(before.flow.runsOnMs, seenRunning(told), runMs);
+  const pumpRuns = runsOnMs !== null;
+  const evidence = { levelMm, drainSays, pumpRuns, phase, elapsedMs, site, settings };
+  const seenWater = updateWater(before.water, evidence);
+  const filledWater = meanFillStore(seenWater, phase, readings, elapsedMs, site);
   const state: EngineState = {
     ...before,
     runMs,
@@ -118,7 +137,8 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
     sunClock,
     sensing,
     water: updateTrend(filledWater, facts, elapsedMs),
-    frost: updateFrost(before.frost, facts, settings, runMs),
+    airLows: updateAirLows(before.airLows, readings, site, localDay !== before.localDay),
+    flow: runsOnMs === before.flow.runsOnMs ? before.flow : { ...before.flow, runsOnMs },
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
   return {
@@ -143,28 +163,33 @@ function judge(situation: Situation, heat: HeatReading): Situation {
 }
 
 function withMemories(situation: Situation, heat: HeatReading): Situation {
-  const { state, facts, site, settings } = situation;
-  return withState(situation, {
+  const { state } = situation;
+  const night = compareEnds(state.meter.night, situation);
+  const judged = withState(situation, {
     ...state,
+    watch: updateWatch(situation),
+    learnt: learnEnds(learnPair(situation), state.meter.night, night),
     timers: updateTimers(situation),
     gain: updateGain(situation),
-    frost: updateKeepWarm(situation),
-    heat: updateHeat(state.heat, facts, site, settings),
-    meter: addUse(state.meter, heat.rateW, situation),
+    frost: updateKeepWarm(situation, updateFrost(situation)),
+    heat: updateHeat(situation),
+    meter: withNight(addUse(state.meter, heat, situation), night),
   });
+  return watch(judged);
 }
 
 /** The situation with what an operator or a failure may have changed in it. */
 function withSlots(
   situation: Situation,
-  operator: EngineState['operator'],
-  alarms: EngineState['alarms'],
-  failure: EngineState['failure'],
+  { operator, alarms, failure, water }: Pick<EngineState, 'operator' | 'alarms' | 'failure' | 'water'>,
 ): Situation {
   const { state } = situation;
-  return operator === state.operator && alarms === state.alarms && failure === state.failure
-    ? situation
-    : withState(situation, { ...state, operator, alarms, failure });
+  const same =
+    operator === state.operator &&
+    alarms === state.alarms &&
+    failure === state.failure &&
+    water === state.water;
+  return same ? situation : withState(situation, { ...state, operator, alarms, failure, water });
 }
 
 /** A failure that is one too many locks the loop at once. */
@@ -176,33 +201,55 @@ function lockOr(command: Command, hazard: HazardCommand | null, failures: number
 function carryOut(
   situation: Situation,
   move: Move,
+  command: Command,
   hazard: HazardCommand | null,
   { nowMs, feedback }: SoundInput,
 ): Situation {
   const { state, site, settings, runMs } = situation;
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS);
+  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
+  const speed = site.pump.speedControl
+    ? followGain(state.speed, withState(situation, { ...state, phase }), command)
+    : state.speed;
+  const outputs = outputsOf(phase, water, site, settings.drainTimeS, speed.fraction, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,
     phase,
     water,
     outputs,
-    pump: pumpAfter(state, phase, runMs),
+    pump: pumpAfter(state, move, runMs),
+    speed,
     failure: forgiveFailure(state.failure, situation, move, hazard),
     meter: addMove(state.meter, situation, move),
   });
-  const ground = { situation: moved, feedback, outputsBefore: state.outputs };
+  const commissioned = withCommission(moved, hazard !== null, feedback);
+  const ground = { situation: commissioned, feedback, outputsBefore: state.outputs };
   const alarms = updateAlarms(state.alarms, ground, nowMs);
-  return withSlots(moved, state.operator, alarms, moved.state.failure);
+  return alarms === commissioned.state.alarms
+    ? commissioned
+    : withState(commissioned, { ...commissioned.state, alarms });
 }
 
-function pumpAfter(state: EngineState, phase: EngineState['phase'], runMs: number): EngineState['pump'] {
+function withCommission(situation: Situation, hazard: boolean, feedback: Feedback | null): Situation {
+  const { state } = situation;
+  const slots = updateCommission(situation, hazard, feedback);
+  if (slots === state) return situation;
+  const { commission, operator, learnt } = slots;
+  return withState(situation, { ...state, commission, operator, learnt });
+}
+
+function pumpAfter(state: EngineState, { phase, cause }: Move, runMs: number): EngineState['pump'] {
   const pumping = isPumping({ phase });
   if (pumping === isPumping(state)) return state.pump;
   const { startsMs } = state.pump;
-  return { sinceMs: runMs, startsMs: pumping ? [...recentStarts(startsMs, runMs), runMs] : startsMs };
+  const exercising = pumping && cause.code === 'exercising-pump';
+  return {
+    sinceMs: runMs,
+    startsMs: pumping ? [...recentStarts(startsMs, runMs), runMs] : startsMs,
+    exercising,
+  };
 }
 
 function tell(
@@ -229,8 +276,11 @@ function tell(
       heatRateW: heat.rateW,
       flowLMin: heat.flowLMin,
       estimated: heat.estimated,
+      errorFraction: heat.errorFraction,
+      estimatedJ: meter.estimatedJ,
     },
     belief: beliefOf(situation),
+    commissioning: tellCommission(state.commission),
     answer,
   };
 }

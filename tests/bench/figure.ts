@@ -4,7 +4,7 @@ export interface Figure {
   readonly figure: string;
   readonly value: number;
   /** `1`: a ratio of two times taken in the same run, which a busy machine cannot distort much. */
-  readonly unit: 'ns' | 'ms' | 'MB' | '1' | 'days/s' | 'us';
+  readonly unit: 'ns' | 'ms' | 'MB' | 'kB' | '1' | 'days/s' | 'us';
   /** What the figure is held to, where it is held to something. */
   readonly atMost?: number;
   readonly atLeast?: number;

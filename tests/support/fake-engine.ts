@@ -70,7 +70,15 @@ export function fakeDecision(
     reasons: { phase: reason, pump: reason, drain: reason },
     lease: null,
     alarms: [],
-    meter: { total, today: total, heatRateW: null, flowLMin: null, estimated: false },
+    meter: {
+      total,
+      today: total,
+      heatRateW: null,
+      flowLMin: null,
+      estimated: false,
+      errorFraction: null,
+      estimatedJ: 0,
+    },
     belief: {
       readings: {},
       water: 'unknown',
@@ -81,6 +89,7 @@ export function fakeDecision(
       dayPromiseJ: null,
       timeToFreezingS: null,
     },
+    commissioning: null,
     answer:
       input.request === null
         ? null

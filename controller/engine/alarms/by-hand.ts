@@ -1,7 +1,7 @@
 import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import type { AlarmMemory, EngineState } from '../state.ts';
-import { isSuppressed } from './follow.ts';
+import { isListed, isSuppressed } from './follow.ts';
 
 type Alarms = EngineState['alarms'];
 
@@ -50,9 +50,4 @@ export function unshelve(alarms: Alarms, code: AlarmCode): Alarms | 'no-such-ala
 /** Off the shelf an active alarm is to be seen anew; one that returned meanwhile is normal. */
 export function offShelf(alarm: AlarmMemory): AlarmMemory {
   return { ...alarm, shelvedUntilMs: null, shelvedUntilUtcMs: null, acknowledged: !alarm.active };
-}
-
-/** True when the alarm is in any state but normal. */
-export function isListed(alarm: AlarmMemory): boolean {
-  return alarm.active || !alarm.acknowledged || alarm.shelvedUntilMs !== null;
 }

@@ -1,12 +1,19 @@
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
 import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
+import { isOutOfSeason, isSeasonNear } from '../hazards/air-lows.ts';
 import { isFrostUnseen } from '../hazards/frost.ts';
-import { linerHotC } from '../hazards/heat.ts';
+import { daysToFrostSeason } from '../hazards/frost-season.ts';
+import { linerHotC, scaldC } from '../hazards/heat.ts';
 import { failuresToLock } from '../hazards/table.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty } from '../pan.ts';
-import type { Situation } from '../situation.ts';
+import { isPumping, type Situation } from '../situation.ts';
+import { noFlowKindText } from '../watch/no-flow-kind.ts';
+import { fullFlowLMin } from '../watch/pump-signs.ts';
+import { isDrawnLow, lacksForFill, neededMm, reservoirLeakMm, reservoirMm } from '../watch/reservoir.ts';
+import { restLeakMmH } from '../watch/rest-level.ts';
+import { runsOn } from '../watch/runs-on.ts';
 
 /** What the conditions of the alarms are judged by. */
 export interface AlarmGround {
@@ -27,6 +34,10 @@ type Judge = (situation: Situation, ground: AlarmGround, active: boolean) => Con
 
 /** An alarm of the store's heat stands until the store is this much below where it came [K]; a design choice. */
 const storeHotDeadbandK = 1;
+/** A liner at its limit counts as such until it is this much below [K]; a design choice. */
+const linerLimitDeadbandK = 3;
+/** That the store scalds is said until it has cooled by so much [K]; a design choice. */
+const scaldDeadbandK = 5;
 
 const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
 
@@ -49,47 +60,96 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     const names = others.map((channel) => channelMeaning[channel].title).join(', ');
     return { values: { sensors: others.length }, detail: names };
   },
+  'sensor-doubtful': doubted,
   'all-sensors-silent': ({ facts }) => (facts.allSilent ? { values: {} } : null),
   'fill-failed': (situation) => failed(situation, 'fill-failed'),
-  'dry-running': (situation) => failed(situation, 'dry-running'),
+  'dry-running': (situation) => unmoved(situation, 'dry-running'),
+  'no-flow': (situation) => unmoved(situation, 'no-flow'),
   'drain-stands-open': (situation) => failed(situation, 'drain-stands-open'),
   'water-lost': (situation) => failed(situation, 'water-lost'),
   'fill-locked': ({ state: { failure } }) =>
     failure.count >= failuresToLock ? { values: { failures: failure.count } } : null,
   'not-emptying': ({ state: { water }, facts }) =>
     water.overdue ? { values: known({ levelMm: facts.levelMm }) } : null,
-  'liner-hot': ({ state: { heat }, facts, site, settings }) =>
-    heat.linerHot
-      ? { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) }
+  'liner-hot': linerHot,
+  'liner-not-cooled': ({ state, facts: { hottestPanC }, site: { pan } }, _ground, active) =>
+    hottestPanC !== null &&
+    !isPumping(state) &&
+    hottestPanC >= pan.linerLimitC - (active ? linerLimitDeadbandK : 0)
+      ? { values: { panC: hottestPanC, linerLimitC: pan.linerLimitC } }
       : null,
+  'scald-caution': ({ facts: { hottestStoreC } }, _ground, active) =>
+    hottestStoreC !== null && hottestStoreC >= scaldC - (active ? scaldDeadbandK : 0)
+      ? { values: { storeC: hottestStoreC } }
+      : null,
+  'frost-season-near': (situation) => {
+    const { state, site, localDay } = situation;
+    if (state.water.level === 'empty' || !isSeasonNear(situation)) return null;
+    const days = isOutOfSeason(situation) ? null : daysToFrostSeason(site, localDay);
+    return { values: known({ days }) };
+  },
   'store-hot': ({ facts: { hottestStoreC }, site: { store } }, _ground, active) =>
     hottestStoreC !== null && hottestStoreC >= store.maximumC - (active ? storeHotDeadbandK : 0)
       ? { values: { storeC: hottestStoreC, maximumC: store.maximumC } }
+      : null,
+  'flow-low': ({ state: { upkeep, learnt }, site }) =>
+    upkeep.lowFlowLMin === null
+      ? null
+      : { values: { flowLMin: upkeep.lowFlowLMin, fullFlowLMin: fullFlowLMin(site, learnt) } },
+  'poor-contact': ({ state: { upkeep } }) =>
+    upkeep.poorContactK === null ? null : { values: { excessK: upkeep.poorContactK } },
+  leak: ({ state: { upkeep } }) => {
+    const rateMmH = restLeakMmH(upkeep);
+    const lackingMm = reservoirLeakMm(upkeep);
+    return rateMmH === null && lackingMm === null ? null : { values: known({ rateMmH, lackingMm }) };
+  },
+  'reservoir-low': (situation) =>
+    isDrawnLow(situation) || lacksForFill(situation)
+      ? { values: known({ levelMm: reservoirMm(situation), neededMm: neededMm(situation) }) }
       : null,
   'output-not-followed': notFollowed,
   // Raised where an exception is caught, never by a condition.
   'internal-error': () => null,
 };
 
+function doubted({ state: { watch }, readings }: Situation): Condition | null {
+  const names: string[] = [];
+  for (const name in watch.doubts) {
+    const channel = name as Channel;
+    if (readings[channel] !== undefined) names.push(channelMeaning[channel].title);
+  }
+  return names.length === 0 ? null : { values: { sensors: names.length }, detail: names.join(', ') };
+}
+
+function linerHot({ state: { heat }, facts, site, settings }: Situation): Condition | null {
+  if (!heat.linerHot) return null;
+  return { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) };
+}
+
 function failed({ state: { failure } }: Situation, cause: AlarmCode): Condition | null {
   return failure.cause === cause ? { values: { failures: failure.count } } : null;
 }
 
-function notFollowed(
-  { site, settings }: Situation,
-  { feedback, outputsBefore }: AlarmGround,
-): Condition | null {
-  if (feedback === null || feedback.ageMs > settings.staleAfterS * 1000) return null;
+/** A pump that moved no water, with why as far as it was told. */
+function unmoved(situation: Situation, cause: AlarmCode): Condition | null {
+  const condition = failed(situation, cause);
+  return condition && { ...condition, detail: noFlowKindText(situation.state.flow.kind) };
+}
+
+function notFollowed(situation: Situation, { feedback, outputsBefore }: AlarmGround): Condition | null {
+  const { site, settings } = situation;
+  const told = feedback !== null && feedback.ageMs <= settings.staleAfterS * 1000 ? feedback : null;
   const commanded = outputsBefore.pumpFraction;
-  const pumpDiffers = feedback.pumpFraction > 0 !== commanded > 0;
+  const pumpDiffers = runsOn(situation) || (told !== null && told.pumpFraction > 0 !== commanded > 0);
   const drainDiffers =
     site.drain === 'drain-valve' &&
-    feedback.drainOpen !== null &&
-    feedback.drainOpen !== outputsBefore.drainOpen;
+    told !== null &&
+    told.drainOpen !== null &&
+    told.drainOpen !== outputsBefore.drainOpen;
   if (!pumpDiffers && !drainDiffers) return null;
   const parts = [pumpDiffers ? 'pump' : '', drainDiffers ? 'drain valve' : ''].filter((part) => part !== '');
   return {
-    values: { commandedFraction: commanded, pumpFraction: feedback.pumpFraction },
+    values: known({ commandedFraction: commanded, pumpFraction: told?.pumpFraction ?? null }),
     detail: parts.join(' and '),
   };
 }

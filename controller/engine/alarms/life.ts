@@ -2,9 +2,9 @@ import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import { alarmText } from '../explain/alarm-text.ts';
 import type { AlarmMemory, EngineState } from '../state.ts';
-import { isListed, offShelf } from './by-hand.ts';
+import { offShelf } from './by-hand.ts';
 import { type AlarmGround, type Condition, conditions } from './conditions.ts';
-import { follow, type Holding, headOf, isSuppressed } from './follow.ts';
+import { follow, type Holding, isListed, isSuppressed } from './follow.ts';
 import { isRemembered, offDelayMs, repeatsOf } from './repeats.ts';
 
 type Alarms = EngineState['alarms'];
@@ -38,8 +38,8 @@ export function updateAlarms(before: Alarms, ground: AlarmGround, nowMs: number)
     const condition = holding[code];
     const old = before[code];
     if (condition === undefined && old === undefined) continue;
-    const head = headOf(code, before, holding);
-    const alarm = live(code, old ?? normal, condition, head, runMs, nowMs);
+    const followed = follow(code, endShelf(old ?? normal, runMs), before, holding);
+    const alarm = live(code, followed, condition, runMs, nowMs);
     const keep = isListed(alarm) || alarm.changingMs !== null || isRemembered(alarm.returnedMs, runMs);
     if (alarm === old && keep) continue;
     changed ??= { ...before };
@@ -70,14 +70,12 @@ export function isEmpty(alarms: Alarms): boolean {
 
 function live(
   code: AlarmCode,
-  before: AlarmMemory,
+  alarm: AlarmMemory,
   condition: Condition | undefined,
-  head: AlarmCode | null,
   runMs: number,
   nowMs: number,
 ): AlarmMemory {
   const holds = condition !== undefined;
-  const alarm = follow(endShelf(before, runMs), head, holds);
   const told = condition === undefined ? alarm : tell(code, alarm, condition);
   if (holds === alarm.active) return told.changingMs === null ? told : { ...told, changingMs: null };
   const sinceMs = alarm.changingMs ?? runMs;

@@ -1,8 +1,7 @@
 import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { Alarm, AlarmCode, AlarmPriority, AlarmState } from '../../../shared-types/alarms.ts';
 import type { AlarmMemory, EngineState } from '../state.ts';
-import { isListed } from './by-hand.ts';
-import { isSuppressed } from './follow.ts';
+import { isListed, isSuppressed } from './follow.ts';
 import { alarmCodesInOrder, isEmpty } from './life.ts';
 
 type Alarms = EngineState['alarms'];
@@ -43,14 +42,15 @@ function inOrder(a: Listed, b: Listed): number {
 function asSeen({ code, alarm }: Listed, alarms: Alarms): Alarm {
   const { head } = alarm;
   // A cause that is only about to come is not listed yet.
-  const follows = alarm.active && head !== null && alarms[head]?.active === true ? head : undefined;
+  const cause = head === null ? undefined : alarms[head];
+  const follows = cause !== undefined && isListed(cause) ? head : null;
   return {
     code,
     priority: alarmCatalogue[code].priority,
     state: stateOf(code, alarm),
     active: alarm.active,
     sinceMs: alarm.raisedMs,
-    ...(follows === undefined ? {} : { follows }),
+    ...(follows === null ? {} : { follows }),
     ...(alarm.shelvedUntilUtcMs === null ? {} : { shelvedUntilMs: alarm.shelvedUntilUtcMs }),
     values: alarm.values,
     text: alarm.text,

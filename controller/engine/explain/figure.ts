@@ -1,9 +1,10 @@
+import { finite } from '../input.ts';
 import type { Values } from '../known.ts';
 
 /** A number of a reason as text; `?` where the reason does not carry it. */
 export function figure(values: Values, name: string, decimals = 1): string {
   const value = values[name];
-  return value === undefined || !Number.isFinite(value) ? '?' : value.toFixed(decimals);
+  return finite(value) ? value.toFixed(decimals) : '?';
 }
 
 /** Where the pan stands against the store bottom, as text. */

@@ -1,5 +1,6 @@
 import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import type { Values } from '../known.ts';
+import { noFlowKindText } from '../watch/no-flow-kind.ts';
 import { againstStore, duration, figure } from './figure.ts';
 
 const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
@@ -42,32 +43,56 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     'idleMin' in v
       ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`
       : `Emptying: the pan is only ${againstStore(v, 'differenceK')}; its heat comes home.`,
+  'difference-doubted': (v) =>
+    `A sensor of pan or store bottom is in doubt${'differenceK' in v ? `: the pan reads ${againstStore(v, 'differenceK')}` : ''}; nothing is harvested on its word.`,
   filled: (v) => `The pan is full after ${duration(v, 'filledS')}; the pump runs on.`,
   emptied: (v) => `The pan is proven empty after ${duration(v, 'emptiedS')}.`,
+  'cooling-store': (v) =>
+    `Cooling the store through the pan: its bottom is at ${figure(v, 'storeC')} °C; this ends at ${figure(v, 'nightCoolingFloorC')} °C.`,
+  'exercising-pump': (v) =>
+    'idleH' in v
+      ? `The pump turns briefly after it has stood for ${figure(v, 'idleH', 0)} h.`
+      : 'The pump turns briefly after it has stood for long.',
   'operator-run': (v) => `An operator asked for the pump, for another ${figure(v, 'leftMin', 0)} min.`,
   'operator-empty': (v) => `An operator asked for an empty pan, for another ${figure(v, 'leftMin', 0)} min.`,
   'operator-rest': (v) => `An operator asked for rest, for another ${figure(v, 'leftMin', 0)} min.`,
+  'commissioning-emptying': () => 'Commissioning run: the pan is emptied first.',
+  'commissioning-filling': () => 'Commissioning run: the pan is filled, and the time is taken.',
+  'commissioning-flowing': () => 'Commissioning run: water goes round until pump and sensors can be judged.',
+  'commissioning-draining': () => 'Commissioning run: the pan empties, and the time is taken.',
   'frost-measured': (v) =>
     `Frost protection: the pan is at ${figure(v, 'panC')} °C; it acts at ${figure(v, 'frostTemperatureC')} °C.`,
+  'frost-trend': (v) =>
+    `Frost protection: the pan is at ${figure(v, 'panC')} °C and falls by ${figure(v, 'fallKH')} K an hour; it would be at 1 °C in ${figure(v, 'dangerMin', 0)} min.`,
   'frost-blind': (v) =>
     `Frost protection: no pan sensor works and the air is at ${figure(v, 'ambientC')} °C; it acts at ${figure(v, 'blindFrostAmbientC')} °C.`,
   'frost-all-sensors-failed': () =>
     'Frost protection: neither pan nor air can be measured, and frost is possible at this time of the year.',
   'frost-waiting-release': (v) =>
     `After frost: the pan has held ${figure(v, 'frostReleaseC')} °C for ${figure(v, 'heldMin', 0)} of ${figure(v, 'frostReleaseMin', 0)} min.`,
+  'frost-predicted': (v) =>
+    `Frost protection: a sheet under this night's sky falls to ${figure(v, 'nightC')} °C; no water is left in the pan at ${figure(v, 'frostNightC')} °C or below.`,
+  'frost-season': (v) =>
+    `Frost season${'panC' in v ? `, the pan at ${figure(v, 'panC')} °C` : ''}: a pan that cannot be emptied is not filled.`,
   'store-limit': (v) =>
     `The store is at ${figure(v, 'storeC')} °C; no more heat is brought from ${figure(v, 'storeLimitC')} °C on.`,
   'store-at-frost': (v) =>
-    `The store bottom is at ${figure(v, 'storeC')} °C; no water is moved at ${figure(v, 'frostTemperatureC')} °C or below.`,
+    `The store bottom is at ${figure(v, 'storeC')} °C; no water is moved until it is 1 K above ${figure(v, 'frostTemperatureC')} °C.`,
   'liner-heat': (v) =>
     `Cooling the liner: the pan is at ${figure(v, 'panC')} °C; it is too hot from ${figure(v, 'linerHotC')} °C on.`,
   'sensors-failed': (v) =>
     `${v['storeFailed'] === 1 ? 'The store bottom' : 'The pan'} cannot be measured; the loop is kept safe.`,
-  'dry-running': (v) => `The pump moved no water for ${duration(v, 'dryS')} and was stopped.`,
+  'dry-running': (v) => `The pump moved no water for ${duration(v, 'dryS')} and was stopped${whyNot(v)}.`,
+  'no-flow': (v) =>
+    `No water moves: the pan stands ${figure(v, 'excessK')} K above the water that the pump draws, and the pump was stopped${whyNot(v)}.`,
+  'pump-runs-on': (v) =>
+    `The pump runs although it is off, for ${duration(v, 'runS')} now; the drain is kept shut where there is a valve.`,
+  'reservoir-low': (v) =>
+    `The reservoir stands at ${figure(v, 'levelMm', 0)} mm${'neededMm' in v ? `; a fill needs ${figure(v, 'neededMm', 0)} mm` : ''}.`,
   'drain-stands-open': (v) =>
     `The pump ran for ${duration(v, 'openS')} while the device says that the drain stands open, and was stopped.`,
   'water-lost': (v) =>
-    `The resting pan lost its water${'levelMm' in v ? `; ${figure(v, 'levelMm', 0)} mm are left` : ''}.`,
+    `The pan lost its water${'levelMm' in v ? `; ${figure(v, 'levelMm', 0)} mm are left` : ''}.`,
   'fill-failed': (v) => `The pan was not proven full within ${duration(v, 'fillTimeoutS')}.`,
   'fill-failed-locked': (v) =>
     `Locked after ${figure(v, 'failures', 0)} failures in a row; an operator has to ask for automatic.`,
@@ -84,6 +109,11 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
   'pump-fills': () => 'The pump fills the pan.',
   'output-not-fitted': () => 'This loop has no such output.',
 };
+
+/** Why no water moved, as far as it was told. */
+function whyNot({ noFlowKind = 0 }: Values): string {
+  return noFlowKind === 0 ? '' : `: ${noFlowKindText(noFlowKind)}`;
+}
 
 /** The sentence of a reason, with its numbers; `?` stands for a number that is not given. */
 export function reasonText(code: ReasonCode, values: Values): string {

@@ -1,13 +1,25 @@
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { Site } from '../../../shared-types/site.ts';
 import { hysteresis } from '../blocks/hysteresis.ts';
-import type { Facts } from '../sense/facts.ts';
+import { isSunDown } from '../daylight.ts';
+import { canRest, panVolumeL } from '../pan.ts';
+import type { Goal, Situation } from '../situation.ts';
+import { mayStandDry } from '../stagnation.ts';
 import type { EngineState } from '../state.ts';
+import { isCooling } from './night-cooling.ts';
 
 type Heat = EngineState['heat'];
 
+/** From this on the water of the store scalds [°C]. */
+export const scaldC = 60;
 /** The liner counts as hot until it is this much below where it became so [K]; a design choice. */
 const linerReleaseK = 3;
+/**
+ * What a pump still brings once its sensor shows it: the flow of two minutes, into that part of the store
+ * whose temperature the sensor shows. Design choices.
+ */
+const lateMin = 2;
+const sensedParts = 6;
 
 /** Store temperature at which harvest ends [°C]. */
 export function storeLimitC(site: Site, settings: Settings): number {
@@ -19,18 +31,59 @@ export function linerHotC(site: Site, settings: Settings): number {
   return site.pan.linerLimitC - settings.linerMarginK;
 }
 
+/**
+ * Share of the excess of the returning water over the store by which its hottest part may yet warm once the
+ * pump is stopped, 0 to 1.
+ *
+ * A pan that empties into the store with the stop of its pump brings all its water home.
+ */
+export function comesHomeFraction(site: Site): number {
+  const { pump, store, plumbing } = site;
+  const lateL = lateMin * pump.ratedFlowLMin * sensedParts;
+  const homeL = plumbing === 'open-store' && !canRest(site) ? panVolumeL(site) : 0;
+  return Math.min(1, Math.max(lateL, homeL) / store.volumeL);
+}
+
+/**
+ * The hottest that the store becomes if the pump stops now [°C]; null when it cannot be read. Where nothing tells
+ * of its top, that is taken to be as hot as what returns to it.
+ */
+function storeToBeC({ state, facts, readings, site }: Situation): number | null {
+  const { hottestStoreC, panC } = facts;
+  if (hottestStoreC === null || panC === null || state.water.level !== 'full') return hottestStoreC;
+  const top = readings.storeTopC;
+  const fraction = top === undefined || top.quality === 'failed' ? 1 : comesHomeFraction(site);
+  return hottestStoreC + fraction * Math.max(0, panC - hottestStoreC);
+}
+
 /** Brings the memory of heat up to this step; what cannot be read stays as it was. */
-export function updateHeat(before: Heat, facts: Facts, site: Site, settings: Settings): Heat {
+export function updateHeat(situation: Situation): Heat {
+  const { facts, site, settings, state } = situation;
+  const before = state.heat;
   const limitC = storeLimitC(site, settings);
   const linerC = linerHotC(site, settings);
-  const { hottestStoreC, hottestPanC } = facts;
-  const storeFull =
-    hottestStoreC === null
-      ? before.storeFull
-      : hysteresis(before.storeFull, hottestStoreC, limitC, limitC - settings.storeReleaseK);
-  const linerHot =
-    hottestPanC === null
-      ? before.linerHot
-      : hysteresis(before.linerHot, hottestPanC, linerC, linerC - linerReleaseK);
-  return storeFull === before.storeFull && linerHot === before.linerHot ? before : { storeFull, linerHot };
+  const { hottestPanC } = facts;
+  const toBeC = storeToBeC(situation);
+  const storeFull = stays(before.storeFull, toBeC, limitC, settings.storeReleaseK);
+  const linerHot = stays(before.linerHot, hottestPanC, linerC, linerReleaseK);
+  const cooling = isCooling(situation);
+  const same = storeFull === before.storeFull && linerHot === before.linerHot && cooling === before.cooling;
+  return same ? before : { storeFull, linerHot, cooling };
+}
+
+function stays(before: boolean, valueC: number | null, onAtC: number, releaseK: number): boolean {
+  return valueC === null ? before : hysteresis(before, valueC, onAtC, onAtC - releaseK);
+}
+
+/**
+ * What becomes of the pan while the store takes no more: it rests, or empties where that is set.
+ *
+ * Its water comes home only when it is no warmer than the store, and the sheet is left dry only where the liner
+ * stands what a dry sheet reaches, or by night.
+ */
+export function fullStoreGoal(situation: Situation): Goal {
+  const { facts, site, settings } = situation;
+  if (settings.emptyWhenStoreFull !== 1) return 'rest';
+  const bringsHeat = site.plumbing === 'open-store' && (facts.differenceK ?? 1) > 0;
+  return !bringsHeat && (mayStandDry(site) || isSunDown(situation)) ? 'empty' : 'rest';
 }

@@ -14,9 +14,8 @@ const heldMarginK = 1;
 const overdueMarginK = 4;
 
 /** Brings the memory of keeping warm up to this step. */
-export function updateKeepWarm(situation: Situation): EngineState['frost'] {
-  const { frost } = situation.state;
-  const keepWarmMs = keepWarmSince(situation);
+export function updateKeepWarm(situation: Situation, frost: EngineState['frost']): EngineState['frost'] {
+  const keepWarmMs = keepWarmSince(situation, frost);
   return keepWarmMs === frost.keepWarmMs ? frost : { ...frost, keepWarmMs };
 }
 
@@ -26,9 +25,9 @@ export function updateKeepWarm(situation: Situation): EngineState['frost'] {
  * The last resort against a measured frost, for a pan that cannot be emptied or does not empty. It
  * lasts the pump's least time, then until the pan is at the frost release or as warm as the store.
  */
-function keepWarmSince(situation: Situation): number | null {
-  const { state, facts, settings, runMs } = situation;
-  const { keepWarmMs, latched } = state.frost;
+function keepWarmSince(situation: Situation, frost: EngineState['frost']): number | null {
+  const { facts, settings, runMs } = situation;
+  const { keepWarmMs, latched } = frost;
   const { coldestPanC, storeBottomC } = facts;
   if (latched !== 'frost-measured' || coldestPanC === null || !isPossible(situation)) return null;
   const aheadK = storeBottomC === null ? Number.POSITIVE_INFINITY : storeBottomC - coldestPanC;
@@ -40,8 +39,9 @@ function keepWarmSince(situation: Situation): number | null {
   return ended && runMs - keepWarmMs >= settings.leastOnS * 1000 ? null : keepWarmMs;
 }
 
-function isPossible({ state: { water, frost }, facts, site, settings, drainSays }: Situation): boolean {
+function isPossible({ state, facts, site, settings, drainSays }: Situation): boolean {
   const { storeBottomC } = facts;
+  const { water, frost } = state;
   const held = !canEmpty(site);
   const marginK = frost.keepWarmMs !== null ? 0 : held ? heldMarginK : overdueMarginK;
   const storeWarms = storeBottomC !== null && storeBottomC > settings.frostTemperatureC + marginK;

@@ -1,11 +1,19 @@
 import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import { known, type Values } from '../known.ts';
-import { canEmpty } from '../pan.ts';
+import { canEmpty, canRest } from '../pan.ts';
 import type { Goal, Situation } from '../situation.ts';
 import type { FailureCause } from '../state.ts';
+import { excessK } from '../watch/flow-bound.ts';
+import { hasNoFlow } from '../watch/heat-flow.ts';
+import { isDrawnLow, lacksForFill, neededMm, reservoirMm } from '../watch/reservoir.ts';
+import { runsOn } from '../watch/runs-on.ts';
+import { hasSunk } from '../watch/update.ts';
+import { isOutOfSeason } from './air-lows.ts';
 import { hasPumpedIntoDrain } from './drain-open.ts';
 import { isFrostBlind, isFrostMeasured, isFrostUnseen } from './frost.ts';
-import { linerHotC, storeLimitC } from './heat.ts';
+import { outlastsNight } from './frost-night.ts';
+import { fallToFrost } from './frost-trend.ts';
+import { fullStoreGoal, linerHotC, storeLimitC } from './heat.ts';
 import { hasRunDry } from './no-flow.ts';
 
 /** Failures in a row after which only a person sets the loop going again. */
@@ -33,9 +41,25 @@ export const hazards: readonly Hazard[] = [
   {
     code: 'dry-running',
     when: (situation) =>
-      hasRunDry(situation) ? { dryS: seconds(situation, situation.state.timers.noFlowMs) } : null,
+      hasRunDry(situation)
+        ? {
+            dryS: seconds(situation, situation.state.timers.noFlowMs),
+            noFlowKind: situation.state.flow.kind,
+          }
+        : null,
     goal: empty,
     fails: 'dry-running',
+    clears: 'when the pump stands',
+    override,
+  },
+  {
+    code: 'no-flow',
+    when: (situation) =>
+      hasNoFlow(situation.state.flow, situation)
+        ? known({ excessK: excessK(situation), noFlowKind: situation.state.flow.kind })
+        : null,
+    goal: empty,
+    fails: 'no-flow',
     clears: 'when the pump stands',
     override,
   },
@@ -63,13 +87,10 @@ export const hazards: readonly Hazard[] = [
   },
   {
     code: 'water-lost',
-    when: ({ state: { phase, water }, facts, site }) =>
-      phase.name === 'resting' && water.level === 'empty' && canEmpty(site)
-        ? known({ levelMm: facts.levelMm })
-        : null,
+    when: (situation) => (hasLostWater(situation) ? known({ levelMm: situation.facts.levelMm }) : null),
     goal: empty,
     fails: 'water-lost',
-    clears: 'when the pan no longer rests',
+    clears: 'when the pan neither rests nor circulates',
     override,
   },
   {
@@ -80,6 +101,17 @@ export const hazards: readonly Hazard[] = [
         : null,
     goal: ({ state }) => (state.frost.keepWarmMs === null ? 'empty' : 'run'),
     clears: 'when the pan is 1 K above the frost temperature and is no longer kept warm',
+    override,
+  },
+  {
+    code: 'frost-trend',
+    when: (situation) => {
+      const { frost } = situation.state;
+      const fall = frost.latched === 'frost-trend' ? fallToFrost(situation, frost.fall) : null;
+      return fall === null ? null : { ...fall };
+    },
+    goal: empty,
+    clears: 'when the pan no longer falls so fast; then the release is waited for',
     override,
   },
   {
@@ -97,6 +129,18 @@ export const hazards: readonly Hazard[] = [
     when: ({ facts, site, localDay }) => (isFrostUnseen(facts, site, localDay) ? {} : null),
     goal: empty,
     clears: 'when a pan sensor or the air sensor works again',
+    override,
+  },
+  {
+    // A pump that runs on is kept off an open drain, locked or not. Frost comes before it, and so does blindness,
+    // in which frost would go unseen: the drain that is open then empties the pan as soon as the pump stops.
+    code: 'pump-runs-on',
+    when: (situation) =>
+      runsOn(situation) && situation.facts.panC !== null && situation.facts.storeBottomC !== null
+        ? { runS: seconds(situation, situation.state.flow.runsOnMs) }
+        : null,
+    goal: ({ site }) => (canRest(site) ? 'rest' : 'empty'),
+    clears: 'when the pump stands',
     override,
   },
   {
@@ -121,6 +165,38 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    code: 'reservoir-low',
+    when: (situation) =>
+      isDrawnLow(situation) || lacksForFill(situation)
+        ? known({ levelMm: reservoirMm(situation), neededMm: neededMm(situation) })
+        : null,
+    goal: empty,
+    clears: 'when the reservoir holds what a fill needs',
+    override,
+  },
+  {
+    code: 'frost-season',
+    when: (situation) =>
+      situation.state.water.level !== 'full' && isOutOfSeason(situation)
+        ? known({ panC: situation.facts.coldestPanC })
+        : null,
+    goal: rest,
+    clears: 'when the frost season is over',
+    override,
+  },
+  {
+    code: 'frost-predicted',
+    when: (situation) => {
+      const { state, settings } = situation;
+      const { nightC } = state.frost;
+      if (nightC === null || (!canEmpty(situation.site) && state.water.level === 'full')) return null;
+      return outlastsNight(situation, nightC) ? null : { nightC, frostNightC: settings.frostNightC };
+    },
+    goal: empty,
+    clears: 'when the sun is up, or the sheet would stay 1 K warmer than that',
+    override,
+  },
+  {
     code: 'sensors-failed',
     when: ({ facts }) =>
       facts.storeBottomC === null || facts.panC === null
@@ -132,21 +208,19 @@ export const hazards: readonly Hazard[] = [
   },
   {
     code: 'store-at-frost',
-    when: ({ facts: { storeBottomC }, settings: { frostTemperatureC } }) =>
-      storeBottomC !== null && storeBottomC <= frostTemperatureC
-        ? { storeC: storeBottomC, frostTemperatureC }
-        : null,
+    when: ({ state: { frost }, facts, settings: { frostTemperatureC } }) =>
+      frost.storeCold ? known({ storeC: facts.storeBottomC, frostTemperatureC }) : null,
     goal: empty,
-    clears: 'when the store bottom is warmer than the frost temperature',
+    clears: 'when the store bottom is 1 K warmer than the frost temperature',
     override,
   },
   {
     code: 'store-limit',
     when: ({ state: { heat }, facts, site, settings }) =>
-      heat.storeFull
+      heat.storeFull && !heat.cooling
         ? known({ storeC: facts.hottestStoreC, storeLimitC: storeLimitC(site, settings) })
         : null,
-    goal: rest,
+    goal: fullStoreGoal,
     clears: 'when the store has cooled by the release difference',
     override,
   },
@@ -161,6 +235,13 @@ export const hazards: readonly Hazard[] = [
     override,
   },
 ];
+
+/** A pan that rests has no water left, or one that circulates falls though the pump runs. */
+function hasLostWater(situation: Situation): boolean {
+  const { phase, water } = situation.state;
+  if (runsOn(situation) || !canEmpty(situation.site)) return false;
+  return (phase.name === 'resting' && water.level === 'empty') || hasSunk(situation);
+}
 
 function seconds({ runMs }: Situation, sinceMs: number | null): number {
   return sinceMs === null ? 0 : (runMs - sinceMs) / 1000;

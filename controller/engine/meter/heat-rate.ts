@@ -1,39 +1,54 @@
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
+import { flowFraction, fullFlowLMin } from '../speed/flow-of-speed.ts';
 import { streamHeatW } from '../water.ts';
+import { endsOf } from './ends.ts';
+import { readingErrorFraction } from './error.ts';
 
 export interface HeatReading {
-  /** Heat into the store [W]; 0 while nothing circulates; null when it cannot be told. */
+  /** Heat into the source [W]; 0 while nothing comes back; null when it cannot be told. */
   readonly rateW: number | null;
-  readonly flowLMin: number | null;
-  /** The flow is not measured but taken from the pump's rating. */
+  readonly flowLMin: number;
+  /** The flow is not measured but follows from the pump's speed, or the outlet follows from the sheet. */
   readonly estimated: boolean;
+  /** What the rate may be off by, as a share of it; null while no heat flows. */
+  readonly errorFraction: number | null;
 }
 
 /**
  * Heat that the loop brings home now, under the outputs that were in force since the last step.
  *
- * Flow meters are taken to sit in the cold pipe to the pan, as heat meters commonly do (an assumption
- * of ours); the density is that of the water there. Only good readings count.
+ * The boundary is where the pan's water leaves its source and comes back to it: store, or drain-back
+ * reservoir. What a reservoir passes on later through its exchanger has been counted here and is not counted
+ * again; what it loses to the room on the way is lost behind the meter.
+ *
+ * Flow meters are taken to sit in the cold pipe to the pan, as heat meters commonly do (an assumption of
+ * ours); the density is that of the water there. Only good readings count.
  */
 export function readHeat(situation: Situation): HeatReading {
-  const { readings, state, site } = situation;
+  const { state } = situation;
   const { flowLMin, estimated } = flowOf(situation);
   if (state.phase.name !== 'circulating' || state.water.level !== 'full')
-    return { rateW: 0, flowLMin, estimated };
-  const hotC = good(readings.panOutletC);
-  // Behind an exchanger the store bottom is another water's temperature.
-  const source = site.plumbing === 'reservoir' ? readings.reservoirC : readings.storeBottomC;
-  const coldC = good(readings.panInletC) ?? good(source);
-  if (hotC === null || coldC === null || flowLMin === null) return { rateW: null, flowLMin, estimated };
+    return { rateW: 0, flowLMin, estimated, errorFraction: null };
+  const ends = endsOf(situation, flowLMin);
+  const guessed = estimated || ends.estimated;
+  const { hotC, coldC } = ends;
+  if (hotC === null || coldC === null)
+    return { rateW: null, flowLMin, estimated: guessed, errorFraction: null };
   const rateW = streamHeatW(Math.max(0, flowLMin), hotC, coldC, coldC) + 0;
-  return { rateW, flowLMin, estimated };
+  const errorFraction = readingErrorFraction(situation, { flowLMin, differenceK: hotC - coldC, estimated });
+  return { rateW, flowLMin, estimated: guessed, errorFraction };
 }
 
-function flowOf({ readings, state, site }: Situation): Omit<HeatReading, 'rateW'> {
-  if (site.sensors.flowLMin !== undefined) {
-    const flowLMin = good(readings.flowLMin);
-    if (flowLMin !== null) return { flowLMin, estimated: false };
-  }
-  return { flowLMin: state.outputs.pumpFraction * site.pump.ratedFlowLMin, estimated: true };
+/** Flow through the pump [L/min]: as measured, else by its speed. */
+export function flowOf({ readings, state, site }: Situation): {
+  readonly flowLMin: number;
+  readonly estimated: boolean;
+} {
+  const measured = good(readings.flowLMin);
+  if (measured !== null) return { flowLMin: measured, estimated: false };
+  const { pumpFraction } = state.outputs;
+  const flowLMin =
+    pumpFraction === 0 ? 0 : flowFraction(site, pumpFraction) * fullFlowLMin(site, state.learnt);
+  return { flowLMin, estimated: true };
 }

@@ -1,6 +1,7 @@
 import type { ReadingCause, TrustedReading } from '../../../shared-types/readings.ts';
 import type { SoundReading } from '../input.ts';
 import type { ChannelMemory, Sample } from '../state.ts';
+import { scatterAfter } from './doubt/scatter.ts';
 import { median } from './median.ts';
 import type { SensorRules } from './sensor-rules.ts';
 
@@ -15,7 +16,14 @@ const sameArrivalMs = 20;
 const jumpK = 10;
 const jumpKS = 1;
 
-const nothing: ChannelMemory = { recent: [], arrivedMs: 0, unreadable: 0, cause: null };
+const nothing: ChannelMemory = {
+  recent: [],
+  arrivedMs: 0,
+  changedMs: 0,
+  scatter: 0,
+  unreadable: 0,
+  cause: null,
+};
 
 /** A reading of which nothing may be used or remembered. */
 export function failedReading(cause: ReadingCause): TrustedReading {
@@ -31,14 +39,29 @@ export function remember(
 ): ChannelMemory {
   const arrivedMs = runMs - raw.ageMs;
   if (before !== undefined && arrivedMs <= before.arrivedMs + sameArrivalMs) return before;
-  const { recent, unreadable } = before ?? nothing;
+  const known = before ?? nothing;
+  const { recent, unreadable } = known;
   const cause = unreadableCause(raw, rules);
   if (cause !== null || raw.value === null)
-    return { recent, arrivedMs, unreadable: unreadable + 1, cause: cause ?? 'unreadable' };
+    return { ...known, arrivedMs, unreadable: unreadable + 1, cause: cause ?? 'unreadable' };
   const sample = { value: raw.value + 0, atMs: arrivedMs };
   // What was read before an outage says nothing about a jump after it.
   const alone = unreadable > 1 || !rules.smoothed;
-  return { recent: alone ? [sample] : withNewest(recent, sample), arrivedMs, unreadable: 0, cause: null };
+  const samples = alone ? [sample] : withNewest(recent, sample);
+  return {
+    recent: samples,
+    arrivedMs,
+    changedMs: isSame(samples) ? known.changedMs : arrivedMs,
+    scatter: scatterAfter(known.scatter, samples),
+    unreadable: 0,
+    cause: null,
+  };
+}
+
+/** True when the newest two samples are alike to the last digit. */
+function isSame(samples: readonly Sample[]): boolean {
+  const count = samples.length;
+  return count > 1 && samples[count - 1]?.value === samples[count - 2]?.value;
 }
 
 /** The newest two of the samples before, and this one. */

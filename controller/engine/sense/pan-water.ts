@@ -9,7 +9,7 @@ const fullEndsFraction = 0.8;
 const emptyFraction = 0.1;
 const emptyEndsFraction = 0.2;
 /** A level below this counts as empty in the shallowest pan [mm]. */
-const filmMm = 2;
+export const filmMm = 2;
 /** A drain pump runs on to this, which its sump holds: a depth [mm], or a share of the full depth. */
 const sumpMm = 1;
 const sumpFraction = 0.02;
@@ -25,6 +25,8 @@ export interface WaterEvidence {
   readonly levelMm: number | null;
   /** What fresh feedback says of the drain valve; null where nothing tells. */
   readonly drainSays: boolean | null;
+  /** The pump is seen to run although it is off. */
+  readonly pumpRuns: boolean;
   /** Phase that was in force since the step before, and for how long [ms]. */
   readonly phase: Phase;
   readonly elapsedMs: number;
@@ -34,17 +36,18 @@ export interface WaterEvidence {
 
 /** The belief of the pan's water after the time since the last step. */
 export function updateWater(before: WaterMemory, evidence: WaterEvidence): WaterMemory {
-  const { levelMm, drainSays, phase, elapsedMs, site, settings } = evidence;
+  const { levelMm, drainSays, pumpRuns, phase, elapsedMs, site, settings } = evidence;
   const draining = phase.name === 'emptying' || phase.name === 'stopped' || phase.name === 'empty';
   const counts = draining && canEmpty(site) && before.level !== 'empty';
   const emptyingMs = counts ? before.emptyingMs + elapsedMs : 0;
-  // What a level shows to be full has not drained at all, and behind a drain that is said to be shut no time
-  // proves anything.
+  // What a level shows to be full has not drained at all, and behind a drain that is said to be shut, or under a
+  // pump that runs on, no time proves anything.
   const seen = levelMm === null ? null : levelSays(levelMm, depthMmOf(site), before.level);
-  const drainedMs = counts && seen !== 'full' ? before.drainedMs + (drainSays === false ? 0 : elapsedMs) : 0;
+  const held = drainSays === false || pumpRuns;
+  const drainedMs = counts && seen !== 'full' ? before.drainedMs + (held ? 0 : elapsedMs) : 0;
   const level =
     levelMm === null || seen === null
-      ? withoutLevel(before.level, phase, drainedMs, settings)
+      ? withoutLevel(before.level, drainedMs, evidence)
       : withLevel(seen, levelMm, before.level, drainedMs, evidence);
   const overdue = level !== 'empty' && (before.overdue || emptyingMs >= overdueMs(settings));
   return level === before.level &&
@@ -81,10 +84,11 @@ function depthMmOf({ pan }: Site): number {
 
 function withoutLevel(
   before: WaterLevel,
-  phase: Phase,
   drainedMs: number,
-  { drainTimeS }: Settings,
+  { phase, pumpRuns, settings }: WaterEvidence,
 ): WaterLevel {
-  if (drainedMs >= drainTimeS * 1000) return 'empty';
+  // A pump that runs on brings water into a pan that was empty.
+  if (pumpRuns) return before === 'empty' ? 'unknown' : before;
+  if (drainedMs >= settings.drainTimeS * 1000) return 'empty';
   return phase.name === 'filling' ? 'part' : before;
 }

@@ -19,6 +19,11 @@ function endsAtRest(code: ReasonCode): boolean {
   return code === 'start-up-proving' || code === 'sensors-failed';
 }
 
+/** The drain is shut at once on a pump that runs on, in whatever phase: it is never let run into an open drain. */
+function shutsOnRunningPump({ goal, cause }: Command): boolean {
+  return cause.code === 'pump-runs-on' && goal === 'rest';
+}
+
 type PhaseOf<Name extends Phase['name']> = Extract<Phase, { name: Name }>;
 
 /** The phase machine: carries out a command, as far as proofs and least times allow. */
@@ -43,6 +48,7 @@ export function advance(situation: Situation, command: Command): Move {
 
 function fromEmpty(phase: PhaseOf<'empty'>, situation: Situation, command: Command): Move {
   if (command.goal === 'lock') return stop(situation, command);
+  if (shutsOnRunningPump(command)) return rest(situation, command.cause);
   if (situation.state.water.level !== 'empty') return drain(situation, startUp);
   return command.goal === 'run' ? start(phase, situation, command) : { phase, cause: command.cause };
 }
@@ -73,6 +79,7 @@ function fromResting(phase: PhaseOf<'resting'>, situation: Situation, command: C
 function fromEmptying(phase: PhaseOf<'emptying'>, situation: Situation, command: Command): Move {
   const { state, site, runMs } = situation;
   if (command.goal === 'lock') return stop(situation, command);
+  if (shutsOnRunningPump(command)) return rest(situation, command.cause);
   if (state.water.level === 'empty') {
     const emptiedS = (runMs - phase.sinceMs) / 1000;
     const afterNoGain = phase.cause.code === 'emptying-no-gain';
@@ -96,6 +103,7 @@ function fromEmptying(phase: PhaseOf<'emptying'>, situation: Situation, command:
 }
 
 function fromStopped(phase: PhaseOf<'stopped'>, situation: Situation, command: Command): Move {
+  if (shutsOnRunningPump(command)) return rest(situation, command.cause);
   if (situation.state.failure.count >= failuresToLock) return { phase, cause: command.cause };
   return canEmpty(situation.site) ? drain(situation, startUp) : rest(situation, startUp);
 }

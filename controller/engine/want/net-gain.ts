@@ -1,3 +1,4 @@
+import { pairOffset } from '../pair/uncertainty.ts';
 import { panHeatJK } from '../pan.ts';
 import type { Situation } from '../situation.ts';
 import { streamHeatW } from '../water.ts';
@@ -17,15 +18,12 @@ export function netGainW(situation: Situation, heatRateW: number | null): number
   return trend === null ? null : panHeatJK(site, facts.panC) * trend + rateW + 0;
 }
 
-const unsureK = 0.5;
-
-/**
- * What the gain may be wrong by while the pump runs [W], since two sensors never agree: half a kelvin for a pair
- * that nobody compared (a design choice; two that are right to half a kelvin differ by 0.4 K as a rule).
- */
+/** What the gain may be wrong by while the pump runs [W], since two sensors never agree. */
 export function unsureW({ state, site }: Situation): number {
   const { pumpFraction } = state.outputs;
-  return pumpFraction === 0 ? 0 : streamHeatW(pumpFraction * site.pump.ratedFlowLMin, 20 + unsureK, 20, 20);
+  return pumpFraction === 0
+    ? 0
+    : streamHeatW(pumpFraction * site.pump.ratedFlowLMin, 20 + pairOffset(state.learnt).sdK, 20, 20);
 }
 
 /** Heat brought home by the pump's rating and whatever tells of the pan: too rough to be metered [W]. */

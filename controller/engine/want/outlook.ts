@@ -25,6 +25,7 @@ const hourMs = 3_600_000;
 export const noHarvest: HarvestMemory = {
   gainW: null,
   dryC: null,
+  dryClearFraction: null,
   clearFraction: usualClearFraction,
   lostJ: 0,
   lookedMs: null,
@@ -46,6 +47,7 @@ export function updateHarvest(situation: Situation, gainW: number | null): Harve
     ...before,
     gainW,
     dryC,
+    dryClearFraction: dryC === null ? before.dryClearFraction : clearByDryC(situation, dryC),
     clearFraction: clearFraction(situation, gainW),
     lostJ: lostJ(situation, gainW),
   };
@@ -71,6 +73,15 @@ function clearFraction(situation: Situation, gainW: number | null): number {
   if (lightWM2 === null) return before;
   const now = Math.min(mostClearFraction, Math.max(0, lightWM2 / clearWM2));
   return lowPass(before, now, elapsedMs, skyMs);
+}
+
+/** How clear the sky is by a dry sheet of this temperature; null when it cannot be told. */
+function clearByDryC(situation: Situation, dryC: number): number | null {
+  const { readings, sunHeightDeg: height } = situation;
+  const airC = good(readings.ambientC);
+  const clearWM2 = height === null ? 0 : clearSkyWM2(height);
+  if (airC === null || clearWM2 < leastLightWM2) return null;
+  return (lossWM2K(situation) * (dryC - airC) + skyLossWM2) / absorbedFraction / clearWM2;
 }
 
 /** Light on the pan as a sensor sees it, or as the pan itself shows it [W/m2]. */

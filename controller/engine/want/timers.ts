@@ -1,15 +1,20 @@
 import { hold } from '../blocks/hold.ts';
 import { drainOpenSince } from '../hazards/drain-open.ts';
 import { noFlowSince } from '../hazards/no-flow.ts';
-import { canRest, panVolumeL } from '../pan.ts';
+import { comparedMs, turnoverMs } from '../pair/at-fill.ts';
+import { pairOffset } from '../pair/uncertainty.ts';
+import { canRest } from '../pan.ts';
 import type { Situation } from '../situation.ts';
 import type { GainMemory, Timers } from '../state.ts';
+import { type Differences, effectiveDifferences } from './differences.ts';
 import { unsureW } from './net-gain.ts';
 
 /** A full pan has gained when it is this much warmer than its lowest since [K]; a design choice. */
 const gainedK = 0.5;
 /** A pan that empties with the pump runs for this many changes of its water first; a design choice. */
 const settlingTurnovers = 2;
+/** A pair of sensors that is known to this is not waited for [K]; a design choice. */
+const knownSdK = 0.5;
 
 /** True when the pan has to be filled before anything can be gained. */
 export function needsFill({ state: { phase, water } }: Situation): boolean {
@@ -17,9 +22,10 @@ export function needsFill({ state: { phase, water } }: Situation): boolean {
 }
 
 /** Time for which a fresh fill circulates before its difference means anything [ms]. */
-export function settlingMs({ state: { phase }, site }: Situation): number {
-  if (canRest(site) || phase.name !== 'circulating' || !phase.afterFill) return 0;
-  return (settlingTurnovers * panVolumeL(site) * 60_000) / site.pump.ratedFlowLMin;
+export function settlingMs({ state: { phase, learnt }, site }: Situation): number {
+  if (phase.name !== 'circulating' || !phase.afterFill) return 0;
+  if (!canRest(site)) return settlingTurnovers * turnoverMs(site);
+  return pairOffset(learnt).sdK > knownSdK ? comparedMs(site) : 0;
 }
 
 /**
@@ -54,11 +60,9 @@ const freeStarts = 5;
 const raisedK = 0.5;
 
 /** The differences at which the pump starts and stops now [K]. */
-export function differencesOf({ state: { meter }, settings }: Situation): {
-  readonly startDifferenceK: number;
-  readonly stopDifferenceK: number;
-} {
-  const { startDifferenceK, stopDifferenceK } = settings;
+export function differencesOf(situation: Situation): Differences {
+  const { meter } = situation.state;
+  const { startDifferenceK, stopDifferenceK } = effectiveDifferences(situation);
   const starts = meter.total.starts - meter.dayStart.starts;
   return { startDifferenceK: startDifferenceK + Math.max(0, starts - freeStarts) * raisedK, stopDifferenceK };
 }

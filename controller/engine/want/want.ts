@@ -5,6 +5,7 @@ import { known, type Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
 import { dryGainW } from './collector.ts';
+import { wantInDoubt } from './doubt.ts';
 import { fillCostJ, fillsToday, refillCostJ } from './refill.ts';
 import { differencesOf, needsFill, settlingMs } from './timers.ts';
 
@@ -15,6 +16,10 @@ const losingHoldMs = 180_000;
 
 /** What the loop itself would do now for the sake of heat. */
 export function want(situation: Situation): Command {
+  return wantInDoubt(situation) ?? wantForHeat(situation);
+}
+
+function wantForHeat(situation: Situation): Command {
   const { phase } = situation.state;
   switch (phase.name) {
     case 'empty':

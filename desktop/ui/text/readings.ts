@@ -12,6 +12,7 @@ export const causeTitles: Readonly<Record<ReadingCause, string>> = {
   'not-a-number': 'not a number',
   jumped: 'jumped too fast',
   stuck: 'does not move',
+  noisy: 'scatters too much',
   disagrees: 'disagrees with its neighbours',
 };
 

@@ -8,7 +8,7 @@ import type { Stretch } from './draws.ts';
 
 /** The inputs of the stretches, one a step. */
 export function* inputsOf(stretches: readonly Stretch[]): Generator<EngineInput> {
-  let nowMs = Date.UTC(2031, 5, 21);
+  let nowMs = Date.UTC(2031, 5, 21, 14);
   let first = true;
   for (const { steps, stepMs, elapsedMs, request, readings, feedback, localDay } of stretches)
     for (let i = 0; i < steps; i++) {

@@ -11,11 +11,17 @@ export const fullStoreTakesNothing: Invariant = {
   name: 'full-store-takes-nothing',
   promise:
     'While any usable store reading is at the store limit or at what the store stands, whichever is lower, no pump brings heat.',
-  exceptions: [keepWarmException],
+  exceptions: [
+    keepWarmException,
+    'Cooling the store by night, where it is chosen: the full pan is then no warmer than the stop difference above the store bottom.',
+  ],
   watch: eachStep((seen, { site, settings }) => {
     const limitC = Math.min(settings.storeLimitC, site.store.maximumC);
     const storeC = hottestStoreC(seen.decision);
     if (storeC === null || storeC < limitC || isKeptWarm(seen, site)) return;
+    const { differenceK, water } = seen.decision.belief;
+    const brings = water === 'full' && (differenceK === null || differenceK > settings.stopDifferenceK);
+    if (seen.state.heat.cooling && settings.nightCooling === 1 && !brings) return;
     return isPumping(seen.decision) ? `pumping with the store at ${storeC} of ${limitC}` : undefined;
   }),
 };

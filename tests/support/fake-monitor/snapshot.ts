@@ -45,6 +45,8 @@ export const testDecision: Decision = {
     heatRateW: 5890,
     flowLMin: 13.4,
     estimated: false,
+    errorFraction: null,
+    estimatedJ: 0,
   },
   belief: {
     readings: {
@@ -69,6 +71,7 @@ export const testDecision: Decision = {
     dayPromiseJ: null,
     timeToFreezingS: null,
   },
+  commissioning: null,
   answer: null,
 };
 

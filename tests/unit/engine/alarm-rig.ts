@@ -31,7 +31,7 @@ export class Alarm {
   }
 
   raise(): void {
-    this.loop.feedback = { ...obeyed, pumpFraction: 1 };
+    this.loop.feedback = { ...obeyed, drainOpen: false };
     this.loop.run(40);
   }
 

@@ -7,7 +7,7 @@ const obeyed = { pumpFraction: 0, drainOpen: true, ageMs: 100 };
 /** A loop whose device does not follow, until `heal` is called. */
 function disobeyed() {
   const loop = emptyLoop(site);
-  loop.feedback = { ...obeyed, pumpFraction: 1 };
+  loop.feedback = { ...obeyed, drainOpen: false };
   loop.run(40);
   return { loop, heal: () => Object.assign(loop, { feedback: obeyed }) };
 }
@@ -18,7 +18,7 @@ const shelve = { kind: 'shelve', alarm: 'output-not-followed', minutes: 10 } as 
 describe('an alarm', () => {
   it('comes after its on-delay and goes after its off-delay', () => {
     const loop = emptyLoop(site);
-    loop.feedback = { ...obeyed, pumpFraction: 1 };
+    loop.feedback = { ...obeyed, drainOpen: false };
     loop.run(30);
     expect(loop.alarm('output-not-followed')).toBeUndefined();
     loop.step();
@@ -26,7 +26,7 @@ describe('an alarm', () => {
       state: 'unacknowledged',
       active: true,
       sinceMs: loop.nowMs,
-      text: 'The device does not do what it is told: pump.',
+      text: 'The device does not do what it is told: drain valve.',
     });
     loop.feedback = obeyed;
     loop.run(30);
@@ -74,7 +74,7 @@ describe('an alarm', () => {
     loop.ask(acknowledge);
     heal();
     loop.run(40);
-    loop.feedback = { ...obeyed, pumpFraction: 1 };
+    loop.feedback = { ...obeyed, drainOpen: false };
     loop.run(40);
     expect(loop.alarm('output-not-followed')).toMatchObject({ state: 'unacknowledged' });
   });
@@ -107,7 +107,7 @@ describe('an alarm', () => {
 describe('feedback of the device', () => {
   it.each([
     [{ ...obeyed, drainOpen: false }, ': drain valve.'],
-    [{ pumpFraction: 1, drainOpen: false, ageMs: 0 }, ': pump and drain valve.'],
+    [{ pumpFraction: 1, drainOpen: false, ageMs: 0 }, ': pump.'],
   ])('%o names what differs', (feedback, text) => {
     const loop = emptyLoop(site);
     loop.feedback = feedback;

@@ -6,8 +6,11 @@ import { differencesFor, effectiveDifferences } from '../../../controller/engine
 import { defaultSettings } from '../../../shared-types/settings.ts';
 import { makeSite } from './rig.ts';
 
-const small = { ...defaultSettings, startDifferenceK: 1, stopDifferenceK: 0.2 };
-const site = makeSite('drain-valve');
+const usual = { ...defaultSettings, startDifferenceK: 6, stopDifferenceK: 2 };
+const small = { ...usual, startDifferenceK: 1, stopDifferenceK: 0.2 };
+const site = makeSite('drain-valve', undefined, {
+  pan: { grossAreaM2: 10.2, wettedAreaM2: 10, waterDepthM: 0.04, linerLimitC: 110 },
+});
 
 describe('the least differences', () => {
   it.each([
@@ -23,7 +26,7 @@ describe('the least differences', () => {
   });
 
   it('leave settings alone that are wide enough, and each by itself', () => {
-    expect(differencesFor(defaultSettings, 1)).toBe(defaultSettings);
+    expect(differencesFor(usual, 1)).toBe(usual);
     const wideStop = { ...small, startDifferenceK: 6, stopDifferenceK: 4 };
     expect(differencesFor(wideStop, 1)).toEqual({ startDifferenceK: 7, stopDifferenceK: 4 });
     const lowStop = { ...small, startDifferenceK: 6 };
@@ -54,14 +57,14 @@ describe('the offset of a pair', () => {
 });
 
 describe('remarks on settings', () => {
-  const wide = { ...defaultSettings, startDifferenceK: 30, fillDifferenceK: 30 };
+  const wide = { ...usual, startDifferenceK: 30, fillDifferenceK: 30 };
 
   it('are none where nothing is to be said', () => {
     expect(settingsRemarks(site, wide, {})).toEqual([]);
   });
 
   it('name the least start difference with which the pump does not cycle', () => {
-    expect(settingsRemarks(site, defaultSettings, {})).toEqual([
+    expect(settingsRemarks(site, usual, {})).toEqual([
       {
         code: 'pump-may-cycle',
         values: { startDifferenceK: 6, stopDifferenceK: 2, leastStartDifferenceK: 17.2 },

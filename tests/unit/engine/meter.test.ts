@@ -118,10 +118,16 @@ describe('heat of an emptied pan', () => {
     expect(loop.last.meter.total.heatHomeJ).toBe(home);
   });
 
-  it('counts from the mean of the store bottom while the pan was filled', () => {
+  it.each(['panInletC', 'storeBottomC'] as const)('counts from the mean of %s during the fill', (channel) => {
     const loop = emptyLoop(site).set({ panOutletC: 40, panSheetC: 40 }).until('filling');
-    loop.set({ storeBottomC: 30 }).run(50).set({ storeBottomC: 26 });
-    loop.until('circulating').set({ panOutletC: 27, panSheetC: 27 }).until('resting').run(30);
+    if (channel === 'storeBottomC') loop.set({ panInletC: broken });
+    loop
+      .set({ [channel]: 30 })
+      .run(50)
+      .set({ [channel]: 26 });
+    loop.until('circulating').set({ panOutletC: 27, panSheetC: 27 });
+    loop.ask({ kind: 'rest', minutes: 10 });
+    loop.until('resting').run(30);
     const { heatHomeJ, heatLostJ } = loop.last.meter.total;
     loop.ask({ kind: 'empty' });
     loop.until('empty');

@@ -15,7 +15,12 @@ const kinds = {
   'drain-pump': { outlet: 'high-with-low-drain', drain: 'drain-pump' },
 } as const satisfies Record<SiteKind, object>;
 
-const units: Partial<Record<Channel, string>> = { flowLMin: 'L/min', panLevelMm: 'mm', pumpPowerW: 'W' };
+const units: Partial<Record<Channel, string>> = {
+  flowLMin: 'L/min',
+  panLevelMm: 'mm',
+  reservoirLevelMm: 'mm',
+  pumpPowerW: 'W',
+};
 
 export const commonSensors: readonly Channel[] = [
   'panOutletC',
@@ -162,9 +167,13 @@ export class Loop {
   }
 }
 
+/** Sensors that were compared, so that no fill has to be waited for to do so. */
+const compared = { outletOffsetK: 0, outletOffsetSdK: 0.2 };
+
 /** A loop whose pan is proven empty, or that rests with unknown water where it cannot be emptied. */
 export function emptyLoop(site: Site, settings: Partial<Settings> = {}): Loop {
   const loop = new Loop(site, settings);
+  loop.state = { ...loop.state, learnt: compared };
   return site.drain === 'none' ? loop.until('resting').run(60) : loop.until('empty');
 }
 

@@ -137,7 +137,7 @@ describe('a gap in the sun', () => {
     const loop = settled(
       circulatingLoop(makeSite('pump-stop')).set({ panOutletC: 22, panSheetC: 22 }).run(2500),
     );
-    drift(loop, 22, 21.9, 300);
+    drift(loop, 22, 21.9, 240);
     expect([loop.phase, loop.why]).toEqual(['circulating', 'circulating-through-gap']);
     drift(loop, 21.9, 12, 9000);
     expect(loop.why).toBe('emptying-no-gain');

@@ -20,7 +20,15 @@ const decision = (nowMs: number): Decision => ({
   reasons: { phase: waiting, pump: waiting, drain: waiting },
   lease: null,
   alarms: [],
-  meter: { total: totals, today: totals, heatRateW: null, flowLMin: null, estimated: false },
+  meter: {
+    total: totals,
+    today: totals,
+    heatRateW: null,
+    flowLMin: null,
+    estimated: false,
+    errorFraction: null,
+    estimatedJ: 0,
+  },
   belief: {
     readings: { storeBottomC: { quality: 'good', value: 21.5, ageMs: 300 } },
     water: 'empty',
@@ -31,6 +39,7 @@ const decision = (nowMs: number): Decision => ({
     dayPromiseJ: null,
     timeToFreezingS: null,
   },
+  commissioning: null,
   answer: null,
 });
 

@@ -18,6 +18,14 @@ const edges: [string, object, object][] = [
   ['fill difference', { fillDifferenceK: 2.5 }, { fillDifferenceK: 2.4 }],
   ['fill timeout', { fillTimeS: 500, fillTimeoutS: 600 }, { fillTimeS: 500, fillTimeoutS: 599 }],
   ['frost release', { frostReleaseC: 5 }, { frostReleaseC: 4.9 }],
+  ['night temperature of frost', { frostNightC: 4 }, { frostNightC: 4.1 }],
+  [
+    'floor of night cooling',
+    { nightCooling: 1, nightCoolingFloorC: 55 },
+    { nightCooling: 1, nightCoolingFloorC: 55.1 },
+  ],
+  ['switch of night cooling', { nightCooling: 1 }, { nightCooling: 0.5 }],
+  ['switch of emptying', { emptyWhenStoreFull: 1 }, { emptyWhenStoreFull: 0.5 }],
 ];
 
 describe('settings', () => {

@@ -45,7 +45,7 @@ const rows: readonly (readonly [string, readonly AlarmCode[]])[] = [
   ['frost-corner-outlet', ['frost-danger']],
   ['frost-power-cut', ['all-sensors-silent']],
   ['boiling-hot-store', ['store-hot']],
-  ['liner-heat-dead-pump', ['liner-hot']],
+  ['liner-heat-dead-pump', ['liner-hot', 'liner-not-cooled']],
   ['sensor-open', ['sensor-failed']],
   ['sensor-short', ['store-sensor-failed']],
   ['all-sensors-silent', ['all-sensors-silent']],
@@ -57,7 +57,7 @@ const rows: readonly (readonly [string, readonly AlarmCode[]])[] = [
   ['drain-stuck-open', ['drain-stands-open']],
   ['drain-stuck-shut', ['not-emptying']],
   ['liner-burst', ['water-lost']],
-  ['reservoir-short', ['fill-failed']],
+  ['reservoir-short', ['reservoir-low']],
 ];
 
 describe('a scenario played for a day with the engine', () => {

@@ -1,0 +1,76 @@
+import { heldFor, hold } from '../blocks/hold.ts';
+import { hasRunDry } from '../hazards/no-flow.ts';
+import { canRest } from '../pan.ts';
+import { good } from '../sense/facts.ts';
+import { isPumping, type Situation, withState } from '../situation.ts';
+import { lowSince, updateFlowLow } from './flow-low.ts';
+import { fullSpeedFraction, updateSmoothed } from './flow-share.ts';
+import { hasNoFlow, updateHeatFlow } from './heat-flow.ts';
+import { judgeContact } from './judge-contact.ts';
+import { learnFlow, learnPriming } from './learn-flow.ts';
+import { calmFlow, type FlowMemory } from './memory.ts';
+import { noFlowKindOf } from './no-flow-kind.ts';
+import { leastFlowLMin, takenSince } from './pump-signs.ts';
+import { shortSince, updateReservoir } from './reservoir.ts';
+import { updateRestBook } from './rest-level.ts';
+
+/** A pan whose pump runs may stand below full for so long before it counts as losing its water [ms]. */
+const sinksHoldMs = 60_000;
+
+/** Brings the memories of moving water, of upkeep, and what is learnt of them up to this step. */
+export function watch(situation: Situation): Situation {
+  const { state } = situation;
+  const flow = withKind(updateFlow(state.flow, situation), situation);
+  const flowing = flow === state.flow ? situation : withState(situation, { ...state, flow });
+  const primedNow = flow.primed && !state.flow.primed;
+  const learnt = primedNow ? learnPriming(state.learnt, flowing) : learnFlow(state.learnt, flowing);
+  const upkeep = updateRestBook(updateFlowLow(state.upkeep, flowing), flowing);
+  const judged = updateReservoir(judgeContact({ upkeep, learnt }, flowing), flowing);
+  return judged.upkeep === state.upkeep && judged.learnt === state.learnt
+    ? flowing
+    : withState(flowing, { ...flowing.state, upkeep: judged.upkeep, learnt: judged.learnt });
+}
+
+/** What is watched while the pump is to run; nothing of it outlasts the run but why it was stopped. */
+function updateFlow(before: FlowMemory, situation: Situation): FlowMemory {
+  const { kind, runsOnMs } = before;
+  if (!isPumping(situation.state)) return before.pumping ? { ...calmFlow, kind, runsOnMs } : before;
+  const after: FlowMemory = {
+    pumping: true,
+    ...updateHeatFlow(before, situation),
+    ...updateSmoothed(before, situation),
+    kind,
+    runsOnMs: null,
+    primed: before.primed || hasPrimed(situation),
+    lowMs: null,
+    sinksMs: hold(before.sinksMs, isSinking(situation), situation.runMs),
+    shortMs: shortSince(before.shortMs, situation),
+  };
+  return { ...after, lowMs: lowSince(before, after, situation) };
+}
+
+/** Notes why no water moves at the step at which the pump is stopped for it. */
+function withKind(flow: FlowMemory, situation: Situation): FlowMemory {
+  const { state } = situation;
+  if (!flow.pumping) return flow;
+  const stops = hasRunDry(situation) || hasNoFlow(flow, situation);
+  return stops ? { ...flow, kind: noFlowKindOf(withState(situation, { ...state, flow })) } : flow;
+}
+
+function hasPrimed(situation: Situation): boolean {
+  if (situation.state.phase.name !== 'filling') return false;
+  const flowLMin = good(takenSince(situation.readings.flowLMin, situation));
+  return flowLMin !== null && flowLMin >= leastFlowLMin(situation);
+}
+
+/** True while a pan that was full falls below it though the pump runs, where nothing lets water out. */
+function isSinking({ state, facts, site }: Situation): boolean {
+  const { phase, water, outputs } = state;
+  const running = phase.name === 'circulating' && outputs.pumpFraction >= fullSpeedFraction;
+  return running && canRest(site) && facts.levelMm !== null && water.level === 'part';
+}
+
+/** True when the pan under the running pump has lost its water. */
+export function hasSunk({ state: { flow, phase }, runMs }: Situation): boolean {
+  return phase.name === 'circulating' && heldFor(flow.sinksMs, runMs, sinksHoldMs);
+}
