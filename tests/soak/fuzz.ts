@@ -15,11 +15,12 @@ const untilMs = performance.now() + Number(process.argv[2] ?? 10) * 60_000;
 let seed = Number(process.argv[3] ?? (Date.now() % 1_000_000) + 1);
 const counts = { sequences: 0, asked: 0, lives: 0, pairs: 0 };
 
-function attack(what: keyof typeof counts, property: fc.IProperty<never>, numRuns: number): void {
-  const found = fc.check(property as fc.IProperty<unknown>, { seed, numRuns });
+function attack<Ts>(what: keyof typeof counts, property: fc.IPropertyWithHooks<Ts>, numRuns: number): void {
+  const found = fc.check(property, { seed, numRuns });
   counts[what] += found.numRuns;
   if (!found.failed) return;
-  report(what, { seed, path: found.counterexamplePath, counterexample: found.counterexample });
+  const { counterexamplePath: path, counterexample, errorInstance } = found;
+  report(what, { text: String(errorInstance), seed, path, counterexample });
 }
 
 function report(what: string, found: object): void {
@@ -66,9 +67,9 @@ function attackPairs(count: number): void {
 }
 
 while (performance.now() < untilMs) {
-  attack('sequences', walks as fc.IProperty<never>, 1000);
-  attack('asked', slowWalks as fc.IProperty<never>, 20);
-  attack('lives', lives as fc.IProperty<never>, 4);
+  attack('sequences', walks, 1000);
+  attack('asked', slowWalks, 20);
+  attack('lives', lives, 4);
   attackPairs(8);
   console.log(JSON.stringify({ seed, ...counts, ofPairs: pairs.length, worked: process.exitCode !== 1 }));
   seed++;
