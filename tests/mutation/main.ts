@@ -26,7 +26,12 @@ const command = new Command('npm run mutation --')
   )
   .parse();
 
-const { workers, least, tests, static: withStatic = false } = command.opts<{
+const {
+  workers,
+  least,
+  tests,
+  static: withStatic = false,
+} = command.opts<{
   workers: number;
   least: number;
   tests: string[];
