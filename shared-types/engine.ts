@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { alarmCodeSchema, alarmSchema } from './alarms.ts';
+import { commissioningSchema } from './commissioning.ts';
 import { rawReadingsSchema, trustedReadingsSchema } from './readings.ts';
 import { reasonSchema } from './reasons.ts';
 
@@ -19,6 +20,8 @@ export const operationSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('empty') }),
   z.strictObject({ kind: z.literal('rest'), minutes: z.number().min(1).max(1440) }),
   z.strictObject({ kind: z.literal('automatic') }),
+  z.strictObject({ kind: z.literal('commission') }),
+  z.strictObject({ kind: z.literal('confirm') }),
   z.strictObject({ kind: z.literal('acknowledge'), alarm: alarmCodeSchema }),
   z.strictObject({
     kind: z.literal('shelve'),
@@ -156,10 +159,14 @@ export const decisionSchema = z.strictObject({
   outputs: outputsSchema,
   reasons: z.strictObject({ phase: reasonSchema, pump: reasonSchema, drain: reasonSchema }),
   /** What a person asked and still holds; null in automatic. */
-  lease: z.strictObject({ kind: z.enum(['run-pump', 'empty', 'rest']), remainingMs: z.number() }).nullable(),
+  lease: z
+    .strictObject({ kind: z.enum(['run-pump', 'empty', 'rest', 'commission']), remainingMs: z.number() })
+    .nullable(),
   alarms: z.array(alarmSchema),
   meter: meterSchema,
   belief: beliefSchema,
+  /** A commissioning run, or what the newest one found; null when there was none. */
+  commissioning: commissioningSchema.nullable().default(null),
   answer: answerSchema.nullable(),
 });
 export type Decision = z.infer<typeof decisionSchema>;

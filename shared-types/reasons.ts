@@ -30,10 +30,15 @@ export const reasonCodes = [
   'emptied',
   'filled',
   'cooling-store',
+  'exercising-pump',
   // the operator asked
   'operator-run',
   'operator-empty',
   'operator-rest',
+  'commissioning-emptying',
+  'commissioning-filling',
+  'commissioning-flowing',
+  'commissioning-draining',
   // protections
   'frost-measured',
   'frost-trend',

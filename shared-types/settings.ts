@@ -6,7 +6,7 @@ export type SettingGroup = (typeof settingGroups)[number];
 
 interface SettingDeclaration {
   readonly group: SettingGroup;
-  readonly unit: 'K' | 'C' | 's' | 'min' | '1/h' | '1/d' | '1';
+  readonly unit: 'K' | 'C' | 's' | 'min' | 'h' | '1/h' | '1/d' | '1';
   readonly default: number;
   readonly least: number;
   readonly most: number;
@@ -222,6 +222,22 @@ export const settingDeclarations = {
     least: 1,
     most: 30,
     meaning: 'The pump starts at most this often in any hour.',
+  },
+  leastSpeedFraction: {
+    group: 'pump',
+    unit: '1',
+    default: 0.4,
+    least: 0.2,
+    most: 1,
+    meaning: 'A pump with speed control runs no slower than this while it brings heat home.',
+  },
+  exerciseAfterH: {
+    group: 'pump',
+    unit: 'h',
+    default: 168,
+    least: 24,
+    most: 2000,
+    meaning: 'A pump that has stood for this long under a full pan is turned briefly.',
   },
   dryRunS: {
     group: 'pump',

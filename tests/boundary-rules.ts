@@ -37,7 +37,7 @@ export const forbidden = [
     { path: '^controller/engine/' },
     {
       path: '^shared-types/',
-      pathNot: '^shared-types/(channels|alarm-catalogue)\\.ts$',
+      pathNot: '^shared-types/(channels|alarm-catalogue|cautions)\\.ts$',
       dependencyTypesNot: ['type-only'],
     },
   ),

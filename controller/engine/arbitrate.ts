@@ -2,6 +2,7 @@ import { coolingCommand } from './hazards/night-cooling.ts';
 import { type Hazard, hazards } from './hazards/table.ts';
 import { leaseCommand } from './operator/lease.ts';
 import type { Command, Situation } from './situation.ts';
+import { exerciseCommand } from './speed/exercise.ts';
 import { want } from './want/want.ts';
 
 export interface HazardCommand extends Command {
@@ -22,5 +23,11 @@ export function hazardCommand(situation: Situation): HazardCommand | null {
 
 /** What is to be done: protections over the operator over the loop's own wish. */
 export function arbitrate(situation: Situation, hazard: Command | null): Command {
-  return hazard ?? leaseCommand(situation) ?? coolingCommand(situation) ?? want(situation);
+  return (
+    hazard ??
+    leaseCommand(situation) ??
+    coolingCommand(situation) ??
+    exerciseCommand(situation) ??
+    want(situation)
+  );
 }

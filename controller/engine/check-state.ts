@@ -13,6 +13,7 @@ import {
   text,
   textOrNull,
 } from './checks.ts';
+import { isCommission } from './commission/memory.ts';
 import { finite } from './input.ts';
 import { learntMeaning } from './learnt.ts';
 import { isComparisonName } from './sense/doubt/names.ts';
@@ -236,7 +237,16 @@ const isOutputs: Check = (value) => {
 
 const isPump: Check = (value) => {
   const pump = record(value);
-  return pump !== null && finite(pump['sinceMs']) && isListOf(pump['startsMs'], finite);
+  return (
+    pump !== null && finite(pump['sinceMs']) && isListOf(pump['startsMs'], finite) && flag(pump['exercising'])
+  );
+};
+
+const isSpeed: Check = (value) => {
+  const speed = record(value);
+  if (speed === null || !fraction(speed['fraction']) || !finite(speed['movedMs'])) return false;
+  const { direction } = speed;
+  return direction === -1 || direction === 0 || direction === 1;
 };
 
 const isFall: Check = (value) => {
@@ -294,7 +304,9 @@ const isLease: Check = (value) => {
   const lease = record(value);
   if (lease === null) return false;
   const { kind } = lease;
-  return (kind === 'run-pump' || kind === 'empty' || kind === 'rest') && finite(lease['untilMs']);
+  const isKind = kind === 'run-pump' || kind === 'empty' || kind === 'rest' || kind === 'commission';
+  const { confirmed } = lease;
+  return isKind && finite(lease['untilMs']) && (confirmed === undefined || flag(confirmed));
 };
 
 const isOperator: Check = (value) => {
@@ -345,12 +357,14 @@ export function isState(value: unknown): value is EngineState {
     isHarvest(state['harvest']) &&
     isOutputs(state['outputs']) &&
     isPump(state['pump']) &&
+    isSpeed(state['speed']) &&
     isFrost(state['frost']) &&
     areAirLows(state['airLows']) &&
     isHeat(state['heat']) &&
     isFlow(state['flow']) &&
     isUpkeep(state['upkeep']) &&
     isFailure(state['failure']) &&
+    isCommission(state['commission']) &&
     isOperator(state['operator']) &&
     isMeter(state['meter']) &&
     isAlarms(state['alarms']) &&

@@ -1,6 +1,7 @@
 import type { Decision } from '../../shared-types/engine.ts';
 import { listAlarms } from './alarms/list.ts';
 import { isState } from './check-state.ts';
+import { tellCommission } from './commission/tell.ts';
 import { alarmText } from './explain/alarm-text.ts';
 import { answerText } from './explain/answer-text.ts';
 import { reason } from './explain/reasons.ts';
@@ -48,7 +49,7 @@ function raised(before: AlarmMemory | undefined, runMs: number, nowMs: number): 
 }
 
 function safeDecision(
-  { phase, meter, alarms, runMs }: EngineState,
+  { phase, meter, alarms, runMs, commission }: EngineState,
   { nowMs, request }: SoundInput,
 ): Decision {
   const why = reason({ code: 'internal-error', values: {} });
@@ -80,6 +81,7 @@ function safeDecision(
       heatAtStakeJ: null,
       timeToFreezingS: null,
     },
+    commissioning: tellCommission(commission),
     answer:
       request === null
         ? null

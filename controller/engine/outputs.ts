@@ -11,13 +11,14 @@ export function outputsOf(
   water: WaterMemory,
   site: Site,
   drainTimeS: number,
+  speedFraction: number,
   exchangerPumpOn: boolean,
 ): Outputs {
   const pumping = phase.name === 'filling' || phase.name === 'circulating';
   const draining = phase.name === 'emptying' || phase.name === 'stopped';
   const holding = pumping || phase.name === 'resting';
   return {
-    pumpFraction: pumping ? 1 : 0,
+    pumpFraction: pumping ? speedFraction : 0,
     drainOpen: !(site.drain === 'drain-valve' && holding),
     drainPumpOn:
       site.drain === 'drain-pump' &&

@@ -2,6 +2,7 @@ import type { Outputs } from '../../shared-types/engine.ts';
 import type { Site } from '../../shared-types/site.ts';
 import type { SoundInput } from './input.ts';
 import { canEmpty } from './pan.ts';
+import { fullSpeed } from './speed/follow-gain.ts';
 import { type EngineState, noTimers, type Phase, safeOutputs, startUp, unknownWater } from './state.ts';
 import { noHarvest } from './want/outlook.ts';
 import { calmFlow } from './watch/memory.ts';
@@ -41,12 +42,13 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     sensing: {},
     watch: { ...state.watch, darkMs: null, still: {} },
     phase: phaseAfter(state.phase, site, runMs),
-    water: { ...unknownWater, overdue: state.water.overdue },
+    water: { ...unknownWater, level: levelAfter(state.water, site), overdue: state.water.overdue },
     timers: noTimers,
     gain: null,
     harvest: { ...noHarvest, clearFraction: state.harvest.clearFraction },
     outputs: safeOutputs,
-    pump: { ...state.pump, sinceMs: runMs },
+    pump: { ...state.pump, sinceMs: runMs, exercising: false },
+    speed: fullSpeed,
     frost: { ...state.frost, warmMs: null, keepWarmMs: null, fall: null },
     heat: { ...state.heat, cooling: false },
     flow: { ...calmFlow, kind: state.flow.kind },
@@ -54,6 +56,11 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     operator: { ...state.operator, lease: null },
     meter: { ...state.meter, rateW: null },
   };
+}
+
+/** What a person emptied by hand stays empty; all else may have run anywhere. */
+function levelAfter({ level }: EngineState['water'], site: Site): EngineState['water']['level'] {
+  return level === 'empty' && !canEmpty(site) ? 'empty' : 'unknown';
 }
 
 function phaseAfter({ name }: Phase, site: Site, sinceMs: number): Phase {

@@ -3,6 +3,7 @@ import type { Channel } from '../../shared-types/channels.ts';
 import type { Outputs, Totals } from '../../shared-types/engine.ts';
 import type { ReadingCause } from '../../shared-types/readings.ts';
 import type { ReasonCode } from '../../shared-types/reasons.ts';
+import type { CommissionMemory } from './commission/memory.ts';
 import type { ComparisonName } from './sense/doubt/names.ts';
 import { unknownSunClock } from './sun/clock.ts';
 import { noHarvest } from './want/outlook.ts';
@@ -154,8 +155,17 @@ type LatchedFrost = 'frost-measured' | 'frost-trend' | 'frost-blind';
 export type FailureCause = 'dry-running' | 'no-flow' | 'drain-stands-open' | 'fill-failed' | 'water-lost';
 
 export interface Lease {
-  readonly kind: 'run-pump' | 'empty' | 'rest';
+  readonly kind: 'run-pump' | 'empty' | 'rest' | 'commission';
   readonly untilMs: number;
+  /** A person has seen what a commissioning run waits for. */
+  readonly confirmed?: boolean;
+}
+
+/** Speed of the pump while heat is brought home, which way it went last, and when [steady ms]. */
+export interface SpeedMemory {
+  readonly fraction: number;
+  readonly direction: -1 | 0 | 1;
+  readonly movedMs: number;
 }
 
 export interface AlarmMemory {
@@ -195,7 +205,13 @@ export interface EngineState {
   readonly harvest: HarvestMemory;
   readonly outputs: Outputs;
   /** The circulation pump: since when it is as it is, and its starts in the last hour. */
-  readonly pump: { readonly sinceMs: number; readonly startsMs: readonly number[] };
+  readonly pump: {
+    readonly sinceMs: number;
+    readonly startsMs: readonly number[];
+    /** It was started for no more than to be turned. */
+    readonly exercising: boolean;
+  };
+  readonly speed: SpeedMemory;
   readonly frost: {
     readonly latched: LatchedFrost | null;
     readonly warmMs: number | null;
@@ -216,6 +232,7 @@ export interface EngineState {
   readonly flow: FlowMemory;
   readonly upkeep: UpkeepMemory;
   readonly failure: { readonly count: number; readonly cause: FailureCause | null };
+  readonly commission: CommissionMemory | null;
   readonly operator: { readonly lease: Lease | null; readonly seen: readonly string[] };
   readonly meter: {
     readonly total: Totals;
@@ -289,13 +306,15 @@ export function initialState(): EngineState {
     gain: null,
     harvest: noHarvest,
     outputs: safeOutputs,
-    pump: { sinceMs: 0, startsMs: [] },
+    pump: { sinceMs: 0, startsMs: [], exercising: false },
+    speed: { fraction: 1, direction: 0, movedMs: 0 },
     frost: { latched: null, warmMs: null, keepWarmMs: null, nightC: null, storeCold: false, fall: null },
     airLows: { todayC: null, daysC: [] },
     heat: { storeFull: false, linerHot: false, cooling: false },
     flow: calmFlow,
     upkeep: newUpkeep,
     failure: { count: 0, cause: null },
+    commission: null,
     operator: { lease: null, seen: [] },
     meter: { total: noTotals, dayStart: noTotals, estimatedJ: 0, filledL: 0, night: null, rateW: null },
     alarms: {},

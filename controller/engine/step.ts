@@ -1,4 +1,4 @@
-import type { Decision, EngineInput } from '../../shared-types/engine.ts';
+import type { Decision, EngineInput, Feedback } from '../../shared-types/engine.ts';
 import type { Settings } from '../../shared-types/settings.ts';
 import type { Site } from '../../shared-types/site.ts';
 import { updateAlarms } from './alarms/life.ts';
@@ -7,6 +7,8 @@ import { arbitrate, type HazardCommand, hazardCommand } from './arbitrate.ts';
 import { beliefOf } from './belief.ts';
 import { hold } from './blocks/hold.ts';
 import { isState } from './check-state.ts';
+import { updateCommission } from './commission/run.ts';
+import { tellCommission } from './commission/tell.ts';
 import { exchangerRuns } from './exchanger.ts';
 import { reasonsOf } from './explain/reasons.ts';
 import { countFailure, forgiveFailure } from './failure.ts';
@@ -34,6 +36,7 @@ import { sense } from './sense/sense.ts';
 import { advance, type Move } from './sequence/advance.ts';
 import { recentStarts } from './sequence/least-times.ts';
 import { type Command, isPumping, type Situation, withState } from './situation.ts';
+import { followGain } from './speed/follow-gain.ts';
 import type { EngineState } from './state.ts';
 import { updateSunClock } from './sun/clock.ts';
 import { sunHeightDeg } from './sun/position.ts';
@@ -93,13 +96,14 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
   const judged = judge(sensed, heat);
   const seen = hazardCommand(judged);
   const { slots, answer } = hear(input.request, judged, input.nowMs, seen);
-  const asked = withSlots(judged, slots.operator, slots.alarms, slots.failure);
+  const asked = withSlots(judged, slots);
   // What an operator asks may lift a lock, and nothing else that a protection says.
   const hazard = slots.failure === judged.state.failure ? seen : hazardCommand(asked);
   const failure = countFailure(slots.failure, hazard);
-  const heard = withSlots(asked, slots.operator, slots.alarms, failure);
-  const move = advance(heard, lockOr(arbitrate(heard, hazard), hazard, failure.count));
-  const after = carryOut(heard, move, hazard, input);
+  const heard = withSlots(asked, { ...slots, failure });
+  const command = lockOr(arbitrate(heard, hazard), hazard, failure.count);
+  const move = advance(heard, command);
+  const after = carryOut(heard, move, command, hazard, input);
   return { state: after.state, decision: tell(after, move, heat, input.nowMs, answer) };
 }
 
@@ -177,14 +181,15 @@ function withMemories(situation: Situation, heat: HeatReading): Situation {
 /** The situation with what an operator or a failure may have changed in it. */
 function withSlots(
   situation: Situation,
-  operator: EngineState['operator'],
-  alarms: EngineState['alarms'],
-  failure: EngineState['failure'],
+  { operator, alarms, failure, water }: Pick<EngineState, 'operator' | 'alarms' | 'failure' | 'water'>,
 ): Situation {
   const { state } = situation;
-  return operator === state.operator && alarms === state.alarms && failure === state.failure
-    ? situation
-    : withState(situation, { ...state, operator, alarms, failure });
+  const same =
+    operator === state.operator &&
+    alarms === state.alarms &&
+    failure === state.failure &&
+    water === state.water;
+  return same ? situation : withState(situation, { ...state, operator, alarms, failure, water });
 }
 
 /** A failure that is one too many locks the loop at once. */
@@ -196,6 +201,7 @@ function lockOr(command: Command, hazard: HazardCommand | null, failures: number
 function carryOut(
   situation: Situation,
   move: Move,
+  command: Command,
   hazard: HazardCommand | null,
   { nowMs, feedback }: SoundInput,
 ): Situation {
@@ -203,27 +209,47 @@ function carryOut(
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
   const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS, exchanges);
+  const speed = site.pump.speedControl
+    ? followGain(state.speed, withState(situation, { ...state, phase }), command)
+    : state.speed;
+  const outputs = outputsOf(phase, water, site, settings.drainTimeS, speed.fraction, exchanges);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,
     phase,
     water,
     outputs,
-    pump: pumpAfter(state, phase, runMs),
+    pump: pumpAfter(state, move, runMs),
+    speed,
     failure: forgiveFailure(state.failure, situation, move, hazard),
     meter: addMove(state.meter, situation, move),
   });
-  const ground = { situation: moved, feedback, outputsBefore: state.outputs };
+  const commissioned = withCommission(moved, hazard !== null, feedback);
+  const ground = { situation: commissioned, feedback, outputsBefore: state.outputs };
   const alarms = updateAlarms(state.alarms, ground, nowMs);
-  return withSlots(moved, state.operator, alarms, moved.state.failure);
+  return alarms === commissioned.state.alarms
+    ? commissioned
+    : withState(commissioned, { ...commissioned.state, alarms });
 }
 
-function pumpAfter(state: EngineState, phase: EngineState['phase'], runMs: number): EngineState['pump'] {
+function withCommission(situation: Situation, hazard: boolean, feedback: Feedback | null): Situation {
+  const { state } = situation;
+  const slots = updateCommission(situation, hazard, feedback);
+  if (slots === state) return situation;
+  const { commission, operator, learnt } = slots;
+  return withState(situation, { ...state, commission, operator, learnt });
+}
+
+function pumpAfter(state: EngineState, { phase, cause }: Move, runMs: number): EngineState['pump'] {
   const pumping = isPumping({ phase });
   if (pumping === isPumping(state)) return state.pump;
   const { startsMs } = state.pump;
-  return { sinceMs: runMs, startsMs: pumping ? [...recentStarts(startsMs, runMs), runMs] : startsMs };
+  const exercising = pumping && cause.code === 'exercising-pump';
+  return {
+    sinceMs: runMs,
+    startsMs: pumping ? [...recentStarts(startsMs, runMs), runMs] : startsMs,
+    exercising,
+  };
 }
 
 function tell(
@@ -254,6 +280,7 @@ function tell(
       estimatedJ: meter.estimatedJ,
     },
     belief: beliefOf(situation),
+    commissioning: tellCommission(state.commission),
     answer,
   };
 }

@@ -55,6 +55,8 @@ const unitOf = (channel: Channel) => {
   return channel.endsWith('W') ? 'W' : 'C';
 };
 
+/** So hot no store gets here: the course is about heat, not about limits. */
+const storeLimitC = 80;
 /** Room in the store beyond the pan's water: what fills the pipes, and some to spare. */
 const headroomFactor = 1.25;
 /** Times are set this much longer than they were measured, as an owner would after the first runs. */
@@ -70,6 +72,7 @@ export function siteOf(shape: LoopShape, { location }: Place): Site {
   const { fillS, drainS } = tryLoop(siteSchema.parse(content), { draw: 'none' });
   if (fillS === null || drainS === null) throw new Error(`${shape.name} does not fill, or does not empty`);
   const settings = {
+    storeLimitC,
     fillTimeS: Math.ceil(timeFactor * fillS),
     fillTimeoutS: Math.ceil(1.5 * timeFactor * fillS),
     drainTimeS: Math.ceil(timeFactor * drainS),

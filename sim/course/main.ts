@@ -5,19 +5,22 @@ import { enginePolicy } from './engine-policy.ts';
 import { heldAside } from './held-aside.ts';
 import { type Result, runPolicy } from './run-policy.ts';
 import { type Run, runsOf } from './runs.ts';
-import { plainThermostat, thermostat } from './thermostat.ts';
+import { resultsOf, runners, verdictOf } from './verdict.ts';
+import { headText, verdictText } from './verdict-text.ts';
 
 const program = new Command('course')
   .description('Runs the engine and two plain thermostats over the harvest course, a line a run.')
   .argument('[parts...]', 'only runs whose name holds one of these, such as clear or reservoir')
   .option('--set <name=value>', 'a setting of the engine, again and again', addSetting, {} as SettingsPatch)
   .option('--engine-only', 'without the thermostats')
+  .option('--best', 'shares of the best that anybody could do as well; takes some seconds a run')
   .option('--held-aside', 'the days on which nothing is tuned')
   .parse();
 
 interface Options {
   readonly set: SettingsPatch;
   readonly engineOnly?: true;
+  readonly best?: true;
   readonly heldAside?: true;
 }
 
@@ -28,7 +31,7 @@ function addSetting(text: string, before: SettingsPatch): SettingsPatch {
   return { ...before, [name]: Number(value) };
 }
 
-const { set, engineOnly, heldAside: aside } = program.opts<Options>();
+const { set, engineOnly, best, heldAside: aside } = program.opts<Options>();
 const parts = program.args;
 const chosen = runsOf(aside ? heldAside : course).filter(
   ({ name }) => parts.length === 0 || parts.some((part) => name.includes(part)),
@@ -39,14 +42,12 @@ const cell = ({ harvestJ, fills, starts, electricityJ, hottestStoreC }: Result) 
   `${(electricityJ / 3600).toFixed(0).padStart(4)} Wh ${hottestStoreC.toFixed(0).padStart(2)} C`;
 
 function lineOf(run: Run): string {
-  const engine = runPolicy(run, enginePolicy(run.site, set));
-  if (engineOnly) return cell(engine);
-  const plain = runPolicy(run, thermostat(run.site, plainThermostat));
-  const empties = runPolicy(run, thermostat(run.site, { ...plainThermostat, empties: true }));
-  return [engine, plain, empties].map(cell).join('  | ');
+  if (best) return verdictText(verdictOf(run, set));
+  const results = engineOnly
+    ? [runPolicy(run, enginePolicy(run.site, set))]
+    : Object.values(resultsOf(run, set));
+  return [run.name.padEnd(28), ...results.map(cell)].join(' | ');
 }
 
-console.log(
-  `${'run'.padEnd(28)} engine                        | thermostat 8/4                 | the same, emptying`,
-);
-for (const run of chosen) console.log(`${run.name.padEnd(28)}${lineOf(run)}`);
+console.log(best ? headText() : [''.padEnd(28), ...runners].join(' | '));
+for (const run of chosen) console.log(lineOf(run));

@@ -24,14 +24,19 @@ const beginsAtHour = 4;
 
 /** Every day of a course with every loop. */
 export function runsOf(course: Course): readonly Run[] {
-  return course.days.flatMap((day, number) =>
-    course.shapes.map((shape, variant) => runOf(day, shape, day.seed * 100 + 10 * variant + number)),
+  const sites = new Map<string, Site>();
+  return course.days.flatMap((day) =>
+    course.shapes.map((shape, number) => {
+      const key = `${day.place.name}/${shape.name}`;
+      const site = sites.get(key) ?? siteOf(shape, day.place);
+      sites.set(key, site);
+      return runOf(day, shape, site, 10 * day.seed + number);
+    }),
   );
 }
 
-function runOf(day: CourseDay, shape: LoopShape, sensorSeed: number): Run {
+function runOf(day: CourseDay, shape: LoopShape, site: Site, seed: number): Run {
   const { location } = day.place;
-  const site = siteOf(shape, day.place);
   const weather = createWeather({ location, seed: day.seed, kinds: [day.kind] });
   const solarNoughtMs = Date.parse(`${day.date}T00:00:00Z`) - (location.longitudeDeg / 15) * hourMs;
   const fromMs = solarNoughtMs + beginsAtHour * hourMs;
@@ -39,7 +44,7 @@ function runOf(day: CourseDay, shape: LoopShape, sensorSeed: number): Run {
     name: `${day.name}/${shape.name}`,
     site,
     weather,
-    seed: sensorSeed,
+    seed,
     fromMs,
     toMs: fromMs + runHours * hourMs,
     plant: () => createPlant(site, { waterC: day.storeC, panC: weather.at(fromMs).airC, draw: shape.draw }),

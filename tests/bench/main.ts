@@ -1,6 +1,8 @@
 import { Command } from 'commander';
+import { benchAlarms } from './alarms.ts';
 import { benchEmbedded } from './embedded.ts';
 import { benchFailures } from './failures.ts';
+import { benchHarvest } from './harvest.ts';
 import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
@@ -11,9 +13,11 @@ const benches = {
   step: benchStep,
   embedded: benchEmbedded,
   simulate: benchSimulate,
+  harvest: benchHarvest,
   screen: benchScreen,
   memory: benchMemory,
   failures: benchFailures,
+  alarms: benchAlarms,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];
@@ -22,9 +26,11 @@ const command = new Command('npm run bench --')
   .description('Measures and prints one JSON line a figure. Times are of this machine, at this hour.')
   .argument('[names...]', `some of ${names.join(', ')}; all of them otherwise`)
   .option('--minutes <number>', 'how long the memory bench watches the controller', Number, 10)
+  .option('--quick', 'a third of the runs of the harvest bench')
   .parse();
 
 const wanted = command.args.length > 0 ? command.args : names;
 const unknown = wanted.filter((name) => !Object.hasOwn(benches, name));
 if (unknown.length > 0) command.error(`no such bench: ${unknown.join(', ')}; there are ${names.join(', ')}`);
-for (const name of wanted as BenchName[]) await benches[name](command.opts<{ minutes: number }>());
+for (const name of wanted as BenchName[])
+  await benches[name](command.opts<{ minutes: number; quick?: boolean }>());

@@ -89,6 +89,7 @@ export function fakeDecision(
       dayPromiseJ: null,
       timeToFreezingS: null,
     },
+    commissioning: null,
     answer:
       input.request === null
         ? null

@@ -4,7 +4,7 @@ import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
 import { isOutOfSeason, isSeasonNear } from '../hazards/air-lows.ts';
 import { isFrostUnseen } from '../hazards/frost.ts';
 import { daysToFrostSeason } from '../hazards/frost-season.ts';
-import { linerHotC } from '../hazards/heat.ts';
+import { linerHotC, scaldC } from '../hazards/heat.ts';
 import { failuresToLock } from '../hazards/table.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty } from '../pan.ts';
@@ -34,8 +34,9 @@ type Judge = (situation: Situation, ground: AlarmGround, active: boolean) => Con
 
 /** An alarm of the store's heat stands until the store is this much below where it came [K]; a design choice. */
 const storeHotDeadbandK = 1;
-/** From this on the water of the store scalds [°C]; said until it has cooled by so much [K]. */
-const scaldC = 60;
+/** A liner at its limit counts as such until it is this much below [K]; a design choice. */
+const linerLimitDeadbandK = 3;
+/** That the store scalds is said until it has cooled by so much [K]; a design choice. */
 const scaldDeadbandK = 5;
 
 const panChannels: readonly Channel[] = ['panOutletC', 'panSheetC'];
@@ -70,8 +71,13 @@ export const conditions: Readonly<Record<AlarmCode, Judge>> = {
     failure.count >= failuresToLock ? { values: { failures: failure.count } } : null,
   'not-emptying': ({ state: { water }, facts }) =>
     water.overdue ? { values: known({ levelMm: facts.levelMm }) } : null,
-  'liner-hot': (situation) => (isPumping(situation.state) ? linerHot(situation) : null),
-  'liner-not-cooled': (situation) => (isPumping(situation.state) ? null : linerHot(situation)),
+  'liner-hot': linerHot,
+  'liner-not-cooled': ({ state, facts: { hottestPanC }, site: { pan } }, _ground, active) =>
+    hottestPanC !== null &&
+    !isPumping(state) &&
+    hottestPanC >= pan.linerLimitC - (active ? linerLimitDeadbandK : 0)
+      ? { values: { panC: hottestPanC, linerLimitC: pan.linerLimitC } }
+      : null,
   'scald-caution': ({ facts: { hottestStoreC } }, _ground, active) =>
     hottestStoreC !== null && hottestStoreC >= scaldC - (active ? scaldDeadbandK : 0)
       ? { values: { storeC: hottestStoreC } }

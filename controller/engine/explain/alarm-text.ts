@@ -18,7 +18,7 @@ const details: Readonly<Partial<Record<AlarmCode, (values: Values) => string>>> 
   'liner-hot': (v) =>
     `The pan is at ${figure(v, 'panC', 0)} °C; too hot from ${figure(v, 'linerHotC', 0)} °C on.`,
   'liner-not-cooled': (v) =>
-    `The pan is at ${figure(v, 'panC', 0)} °C; too hot from ${figure(v, 'linerHotC', 0)} °C on.`,
+    `The pan is at ${figure(v, 'panC', 0)} °C; the liner stands ${figure(v, 'linerLimitC', 0)} °C.`,
   'scald-caution': (v) => `Its hottest sensor is at ${figure(v, 'storeC', 0)} °C.`,
   'frost-season-near': (v) => ('days' in v ? `It begins in ${figure(v, 'days', 0)} days.` : ''),
   'store-hot': (v) =>

@@ -49,9 +49,17 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
   emptied: (v) => `The pan is proven empty after ${duration(v, 'emptiedS')}.`,
   'cooling-store': (v) =>
     `Cooling the store through the pan: its bottom is at ${figure(v, 'storeC')} °C; this ends at ${figure(v, 'nightCoolingFloorC')} °C.`,
+  'exercising-pump': (v) =>
+    'idleH' in v
+      ? `The pump turns briefly after it has stood for ${figure(v, 'idleH', 0)} h.`
+      : 'The pump turns briefly after it has stood for long.',
   'operator-run': (v) => `An operator asked for the pump, for another ${figure(v, 'leftMin', 0)} min.`,
   'operator-empty': (v) => `An operator asked for an empty pan, for another ${figure(v, 'leftMin', 0)} min.`,
   'operator-rest': (v) => `An operator asked for rest, for another ${figure(v, 'leftMin', 0)} min.`,
+  'commissioning-emptying': () => 'Commissioning run: the pan is emptied first.',
+  'commissioning-filling': () => 'Commissioning run: the pan is filled, and the time is taken.',
+  'commissioning-flowing': () => 'Commissioning run: water goes round until pump and sensors can be judged.',
+  'commissioning-draining': () => 'Commissioning run: the pan empties, and the time is taken.',
   'frost-measured': (v) =>
     `Frost protection: the pan is at ${figure(v, 'panC')} °C; it acts at ${figure(v, 'frostTemperatureC')} °C.`,
   'frost-trend': (v) =>

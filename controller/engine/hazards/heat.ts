@@ -10,6 +10,8 @@ import { isCooling } from './night-cooling.ts';
 
 type Heat = EngineState['heat'];
 
+/** From this on the water of the store scalds [°C]. */
+export const scaldC = 60;
 /** The liner counts as hot until it is this much below where it became so [K]; a design choice. */
 const linerReleaseK = 3;
 /**
@@ -42,11 +44,16 @@ export function comesHomeFraction(site: Site): number {
   return Math.min(1, Math.max(lateL, homeL) / store.volumeL);
 }
 
-/** The hottest that the store becomes if the pump stops now [°C]; null when it cannot be read. */
-function storeToBeC({ state, facts, site }: Situation): number | null {
+/**
+ * The hottest that the store becomes if the pump stops now [°C]; null when it cannot be read. Where nothing tells
+ * of its top, that is taken to be as hot as what returns to it.
+ */
+function storeToBeC({ state, facts, readings, site }: Situation): number | null {
   const { hottestStoreC, panC } = facts;
   if (hottestStoreC === null || panC === null || state.water.level !== 'full') return hottestStoreC;
-  return hottestStoreC + comesHomeFraction(site) * Math.max(0, panC - hottestStoreC);
+  const top = readings.storeTopC;
+  const fraction = top === undefined || top.quality === 'failed' ? 1 : comesHomeFraction(site);
+  return hottestStoreC + fraction * Math.max(0, panC - hottestStoreC);
 }
 
 /** Brings the memory of heat up to this step; what cannot be read stays as it was. */

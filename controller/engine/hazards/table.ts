@@ -132,11 +132,13 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
-    // Whatever else is wrong, a pump that runs on is kept off an open drain; frost alone comes before it, since
-    // the drain that is open then lets the pan run empty as soon as the pump stops.
+    // A pump that runs on is kept off an open drain, locked or not. Frost comes before it, and so does blindness,
+    // in which frost would go unseen: the drain that is open then empties the pan as soon as the pump stops.
     code: 'pump-runs-on',
     when: (situation) =>
-      runsOn(situation) ? { runS: seconds(situation, situation.state.flow.runsOnMs) } : null,
+      runsOn(situation) && situation.facts.panC !== null && situation.facts.storeBottomC !== null
+        ? { runS: seconds(situation, situation.state.flow.runsOnMs) }
+        : null,
     goal: ({ site }) => (canRest(site) ? 'rest' : 'empty'),
     clears: 'when the pump stands',
     override,
@@ -173,6 +175,16 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    code: 'frost-season',
+    when: (situation) =>
+      situation.state.water.level !== 'full' && isOutOfSeason(situation)
+        ? known({ panC: situation.facts.coldestPanC })
+        : null,
+    goal: rest,
+    clears: 'when the frost season is over',
+    override,
+  },
+  {
     code: 'frost-predicted',
     when: (situation) => {
       const { state, settings } = situation;
@@ -182,16 +194,6 @@ export const hazards: readonly Hazard[] = [
     },
     goal: empty,
     clears: 'when the sun is up, or the sheet would stay 1 K warmer than that',
-    override,
-  },
-  {
-    code: 'frost-season',
-    when: (situation) =>
-      situation.state.water.level !== 'full' && isOutOfSeason(situation)
-        ? known({ panC: situation.facts.coldestPanC })
-        : null,
-    goal: rest,
-    clears: 'when the frost season is over',
     override,
   },
   {

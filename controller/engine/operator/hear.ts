@@ -1,6 +1,7 @@
 import type { Answer, Operation, OperatorRequest } from '../../../shared-types/engine.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/by-hand.ts';
 import { assertNever } from '../assert-never.ts';
+import { commissionMs, isConfirmable } from '../commission/demand.ts';
 import { answerText } from '../explain/answer-text.ts';
 import { loose } from '../input.ts';
 import { canEmpty, canRest } from '../pan.ts';
@@ -16,7 +17,7 @@ const idsKept = 64;
 const keptEmptyMs = 3_600_000;
 
 type AnswerCode = Answer['code'];
-type Slots = Pick<EngineState, 'operator' | 'alarms' | 'failure'>;
+type Slots = Pick<EngineState, 'operator' | 'alarms' | 'failure' | 'water'>;
 
 interface Heard {
   readonly slots: Slots;
@@ -52,9 +53,9 @@ export function hear(given: unknown, situation: Situation, nowMs: number, hazard
   return { slots: { ...outcome.slots, operator }, answer: answerTo(request.id, outcome) };
 }
 
-function withoutEndedLease({ state: { operator, alarms, failure }, runMs }: Situation): Slots {
+function withoutEndedLease({ state: { operator, alarms, failure, water }, runMs }: Situation): Slots {
   const ended = operator.lease !== null && runMs >= operator.lease.untilMs;
-  return { operator: ended ? { ...operator, lease: null } : operator, alarms, failure };
+  return { operator: ended ? { ...operator, lease: null } : operator, alarms, failure, water };
 }
 
 function idOf(given: unknown): string {
@@ -89,8 +90,13 @@ function obey(operation: Operation, situation: Situation, nowMs: number, hazard:
       if (hazard !== null && hazard.goal !== 'rest') return { code: 'hazard-forbids', slots: state };
       return lease('rest', operation.minutes * 60_000, situation);
     case 'empty':
-      if (!canEmpty(site)) return { code: 'not-possible-here', slots: state };
+      if (!canEmpty(site)) return emptiedByHand(state, hazard);
       return lease('empty', settings.drainTimeS * 1000 + keptEmptyMs, situation);
+    case 'commission':
+      if (hazard !== null) return { code: 'hazard-forbids', slots: state };
+      return lease('commission', commissionMs(situation), situation);
+    case 'confirm':
+      return confirm(state);
     case 'automatic':
       return automatic(state);
     case 'acknowledge':
@@ -108,9 +114,28 @@ function obey(operation: Operation, situation: Situation, nowMs: number, hazard:
   }
 }
 
+/**
+ * A person's word that a pan which cannot be emptied by the loop was emptied by hand: nothing is kept warm in it
+ * any more, nor filled before the season is over. A level sensor knows better; a pump that runs is not told so.
+ */
+function emptiedByHand(state: EngineState, hazard: Command | null): Outcome {
+  if (hazard?.goal === 'run') return { code: 'hazard-forbids', slots: state };
+  if (state.phase.name !== 'resting') return { code: 'not-possible-here', slots: state };
+  if (state.water.level === 'empty') return { code: 'nothing-to-do', slots: state };
+  return { code: 'accepted', slots: { ...state, water: { ...state.water, level: 'empty' } } };
+}
+
 function lease(kind: Lease['kind'], leaseMs: number, { state, runMs }: Situation): Outcome {
   const operator = { ...state.operator, lease: { kind, untilMs: runMs + leaseMs } };
   return { code: 'accepted', slots: { ...state, operator }, leaseMs };
+}
+
+/** A person has seen that the pan is full, or that it is empty, for which the commissioning run waits. */
+function confirm(state: EngineState): Outcome {
+  const { lease } = state.operator;
+  if (lease?.kind !== 'commission' || !isConfirmable(state)) return { code: 'nothing-to-do', slots: state };
+  const operator = { ...state.operator, lease: { ...lease, confirmed: true } };
+  return { code: 'accepted', slots: { ...state, operator } };
 }
 
 function automatic(state: EngineState): Outcome {

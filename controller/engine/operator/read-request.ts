@@ -19,6 +19,8 @@ function readOperation(given: unknown): Operation | undefined {
   switch (kind) {
     case 'empty':
     case 'automatic':
+    case 'commission':
+    case 'confirm':
       return { kind };
     case 'run-pump':
       return within(minutes, 1, 120) ? { kind, minutes } : undefined;

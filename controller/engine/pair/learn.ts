@@ -65,5 +65,7 @@ export function learnPair(situation: Situation): Learnt {
   // Asked before the rest, since it is nearly always so.
   if (Math.floor(heldMs / noteMs) === Math.floor((heldMs - elapsedMs) / noteMs)) return learnt;
   const measured = measurePair(situation);
-  return measured === null ? learnt : notePair(learnt, measured.offsetK, measured.sdK);
+  // What no two sound sensors can disagree by is a fault, and not to be learnt.
+  if (measured === null || Math.abs(measured.offsetK) >= leastTrustedOffsetK) return learnt;
+  return notePair(learnt, measured.offsetK, measured.sdK);
 }

@@ -9,7 +9,7 @@ const fullEndsFraction = 0.8;
 const emptyFraction = 0.1;
 const emptyEndsFraction = 0.2;
 /** A level below this counts as empty in the shallowest pan [mm]. */
-const filmMm = 2;
+export const filmMm = 2;
 /** A drain pump runs on to this, which its sump holds: a depth [mm], or a share of the full depth. */
 const sumpMm = 1;
 const sumpFraction = 0.02;

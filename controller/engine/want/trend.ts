@@ -4,7 +4,7 @@ import type { Situation } from '../situation.ts';
 import type { WaterMemory } from '../state.ts';
 
 /** Time constant of the pan's trend [ms]: long enough for sensors that resolve 0.1 K; a design choice. */
-const trendMs = 300_000;
+export const trendMs = 300_000;
 
 /** Brings the low-passed pan temperature up to this step; null while there is no water to speak of. */
 export function updateTrend(water: WaterMemory, { panC }: Facts, elapsedMs: number): WaterMemory {

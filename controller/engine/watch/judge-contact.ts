@@ -1,6 +1,7 @@
 import { lowPass } from '../blocks/low-pass.ts';
 import type { Situation } from '../situation.ts';
 import type { EngineState } from '../state.ts';
+import { trendMs } from '../want/trend.ts';
 import { contactSample } from './contact.ts';
 import { type ContactSums, noSums, type UpkeepMemory } from './memory.ts';
 
@@ -11,8 +12,6 @@ export interface Judged {
   readonly learnt: Learnt;
 }
 
-/** Time constant of the sheet's excess [ms]: the trend of the water lags by as much, so that clouds pass alike. */
-const smoothingMs = 600_000;
 /** Rest and flow count once they have settled for so long [ms]; design choices. */
 const restSettledMs = 1_500_000;
 const flowSettledMs = 2_400_000;
@@ -29,7 +28,10 @@ const worstKM2W = 1 / 60;
 const betterShare = 0.2;
 const worseShare = 0.02;
 
-/** Sums up how the sheet stands above its water, and judges each sum against what was learnt. */
+/**
+ * Sums up how the sheet stands above its water, and judges each sum against what was learnt. The excess is smoothed
+ * as the trend of the water is, so that a cloud passes alike in both.
+ */
 export function judgeContact(judged: Judged, situation: Situation): Judged {
   const { upkeep } = judged;
   const sample = contactSample(situation);
@@ -37,7 +39,7 @@ export function judgeContact(judged: Judged, situation: Situation): Judged {
     return upkeep.sheetExcessK === null ? judged : { ...judged, upkeep: { ...upkeep, sheetExcessK: null } };
   const { state, elapsedMs, runMs } = situation;
   const changed = runMs - elapsedMs <= state.phase.sinceMs;
-  const sheetExcessK = lowPass(changed ? null : upkeep.sheetExcessK, sample.excessK, elapsedMs, smoothingMs);
+  const sheetExcessK = lowPass(changed ? null : upkeep.sheetExcessK, sample.excessK, elapsedMs, trendMs);
   const next = { ...judged, upkeep: { ...upkeep, sheetExcessK } };
   const resting = state.phase.name === 'resting';
   const settled = runMs - state.phase.sinceMs >= (resting ? restSettledMs : flowSettledMs);
@@ -58,14 +60,17 @@ function sumUp(
     excessKMs: before.excessKMs + excessK * elapsedMs,
     heatWM2Ms: before.heatWM2Ms + heatWM2 * elapsedMs,
     forMs: before.forMs + elapsedMs,
+    poor: before.poor,
   };
   if (sums.forMs < summedMs) return { ...judged, upkeep: { ...upkeep, [slot]: sums } };
   const name = `${slot}KM2W`;
   const poorContactK = beyondK(sums, learnt[name]);
-  return {
-    upkeep: { ...upkeep, [slot]: noSums, poorContactK },
-    learnt: poorContactK === null ? learn(learnt, name, sums) : learnt,
-  };
+  const emptied = { ...upkeep, [slot]: poorContactK === null ? noSums : { ...noSums, poor: true } };
+  // One sum may have met a day of broken cloud; two in a row are believed.
+  if (poorContactK !== null) return { upkeep: sums.poor ? { ...emptied, poorContactK } : emptied, learnt };
+  // A contact that is found poor is not taken for the rule where none was learnt yet.
+  if (upkeep.poorContactK !== null && learnt[name] === undefined) return { upkeep: emptied, learnt };
+  return { upkeep: { ...emptied, poorContactK: null }, learnt: learn(learnt, name, sums) };
 }
 
 /** How far the sheet stood above what its heat explains, where that is too much [K]. */

@@ -42,6 +42,8 @@ export interface ContactSums {
   readonly excessKMs: number;
   readonly heatWM2Ms: number;
   readonly forMs: number;
+  /** What was summed up before this was found poor. */
+  readonly poor: boolean;
 }
 
 /** What is kept of the loop's upkeep for days: it outlives a restart. */
@@ -88,7 +90,7 @@ export const calmFlow: FlowMemory = {
   shortMs: null,
 };
 
-export const noSums: ContactSums = { excessKMs: 0, heatWM2Ms: 0, forMs: 0 };
+export const noSums: ContactSums = { excessKMs: 0, heatWM2Ms: 0, forMs: 0, poor: false };
 
 export const newUpkeep: UpkeepMemory = {
   lowFlowLMin: null,
@@ -144,7 +146,13 @@ export const isFlow: Check = (value) => {
 
 const isSums: Check = (value) => {
   const sums = record(value);
-  return sums !== null && finite(sums['excessKMs']) && finite(sums['heatWM2Ms']) && amount(sums['forMs']);
+  return (
+    sums !== null &&
+    finite(sums['excessKMs']) &&
+    finite(sums['heatWM2Ms']) &&
+    amount(sums['forMs']) &&
+    flag(sums['poor'])
+  );
 };
 
 export const isUpkeep: Check = (value) => {

@@ -2,11 +2,16 @@ export const liveText = {
   title: 'Live',
   phaseFor: (duration: string) => `for ${duration}`,
   askedFor: (what: string, remaining: string) => `You asked: ${what}. ${remaining} left, then automatic.`,
-  leases: { 'run-pump': 'run the pump', empty: 'empty the pan', rest: 'rest' },
+  leases: {
+    'run-pump': 'run the pump',
+    empty: 'empty the pan',
+    rest: 'rest',
+    commission: 'a commissioning run',
+  },
   today: {
     heading: 'Heat home today',
     estimated: 'estimated',
-    estimatedMeaning: 'The flow is not measured, so the heat is worked out from the pump’s rating.',
+    estimatedMeaning: 'Flow or outlet is not measured, so the heat is worked out from pump and sheet.',
     lost: 'Heat lost from the store',
     pumpEnergy: 'Pump energy',
     starts: 'Pump starts',

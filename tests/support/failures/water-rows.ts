@@ -97,7 +97,7 @@ export const waterRows: readonly FailureRow[] = [
     detectedWithinS: 10 * 3600,
     response: 'keeps the pan warm from the store',
     respondedWithinS: 12 * 3600,
-    // Ten hours of clear frost take more than this store holds: only a person can save that water.
+    // At night the store is drawn down to its floor, hours after the alarm: only a person can save that water.
     iceAtMostKg: 120,
     person: 'Opens the drain by hand within the hour.',
   },

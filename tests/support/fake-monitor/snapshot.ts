@@ -71,6 +71,7 @@ export const testDecision: Decision = {
     dayPromiseJ: null,
     timeToFreezingS: null,
   },
+  commissioning: null,
   answer: null,
 };
 

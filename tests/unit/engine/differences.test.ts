@@ -8,7 +8,9 @@ import { makeSite } from './rig.ts';
 
 const usual = { ...defaultSettings, startDifferenceK: 6, stopDifferenceK: 2 };
 const small = { ...usual, startDifferenceK: 1, stopDifferenceK: 0.2 };
-const site = makeSite('drain-valve');
+const site = makeSite('drain-valve', undefined, {
+  pan: { grossAreaM2: 10.2, wettedAreaM2: 10, waterDepthM: 0.04, linerLimitC: 110 },
+});
 
 describe('the least differences', () => {
   it.each([

@@ -73,7 +73,11 @@ function lateSun(): Loop {
 }
 
 function heat(): Loop {
-  const loop = restingLoop(site).set({ panSheetC: 75 }).run(90).set({ storeTopC: 81 }).run(90);
+  const loop = restingLoop(site)
+    .set({ panSheetC: 75 })
+    .run(90)
+    .set({ storeTopC: 81, panSheetC: 85 })
+    .run(150);
   loop.feedback = { pumpFraction: 1, drainOpen: true, ageMs: 0 };
   return loop.run(60);
 }
@@ -157,7 +161,20 @@ function coolingNight(): Loop {
   return loop.set({ ambientC: 25, storeBottomC: 61, storeTopC: 62 }).run(900);
 }
 
-const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 1.5);
+const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 2.5);
+
+function commissioning(): Loop {
+  const loop = new Loop(level).set({ panLevelMm: 20, flowLMin: 0 }).run(10);
+  loop.ask({ kind: 'commission' });
+  loop.set({ panLevelMm: 0 }).until('filling').set({ flowLMin: 20 }).run(100).set({ panLevelMm: 40 });
+  return loop.until('emptying', 3000).run(20);
+}
+
+function longRest(): Loop {
+  const loop = restingLoop(level);
+  loop.state = { ...loop.state, pump: { ...loop.state.pump, sinceMs: loop.state.runMs - 168 * 3_600_000 } };
+  return loop.run(5);
+}
 
 const scenarios: readonly (() => Loop)[] = [
   doubtedStore,
@@ -171,6 +188,8 @@ const scenarios: readonly (() => Loop)[] = [
   () => sinkingLoop(1, 3),
   poorContact,
   () => fillingReservoir(500).set({ reservoirLevelMm: 20 }).run(60),
+  commissioning,
+  longRest,
   frostThenRelease,
   blindFrost,
   failures,

@@ -2,7 +2,16 @@ import { describe, expect, it } from 'vitest';
 import type { Channel } from '../../../shared-types/channels.ts';
 import type { RawReading } from '../../../shared-types/readings.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
-import { allSensors, commonSensors, emptyLoop, Loop, makeSite, restingLoop, type Values } from './rig.ts';
+import {
+  allSensors,
+  circulatingLoop,
+  commonSensors,
+  emptyLoop,
+  Loop,
+  makeSite,
+  restingLoop,
+  type Values,
+} from './rig.ts';
 
 const weatherSensors: readonly Channel[] = ['irradianceWM2', 'windMs', 'humidityFraction', 'longWaveWM2'];
 const units: Partial<Record<Channel, string>> = {
@@ -218,7 +227,7 @@ describe('a night of frost ahead', () => {
   });
 
   it('does not rest a pan that cannot be emptied, nor lets an empty one be filled', () => {
-    const corner = makeSite('corner', allSensors);
+    const corner = makeSite('corner', allSensors, { frostSeason: { from: '10-01', to: '04-30' } });
     const full = at(restingLoop(corner), midnight).set({ ambientC: 3, panLevelMm: 40 }).run(10);
     expect(full.why).not.toBe('frost-predicted');
     const empty = at(new Loop(corner).set({ panLevelMm: 0 }).step(null), midnight).set({ ambientC: 3 });
@@ -372,6 +381,28 @@ describe('a pan that cannot be emptied, and the season', () => {
     loop.set(hot).run(1500);
     expect(loop.alarm('frost-season-near')?.active).toBe(near);
     expect(loop.decisions.some(({ reasons }) => reasons.phase.code === 'frost-season')).toBe(refuses);
+  });
+
+  it('takes a person at their word that it was emptied by hand, and keeps to it', () => {
+    const loop = on('2031-12-01');
+    expect(loop.alarm('frost-season-near')?.active).toBe(true);
+    expect(loop.ask({ kind: 'empty' })).toMatchObject({ accepted: true });
+    expect(loop.ask({ kind: 'empty' })).toMatchObject({ code: 'nothing-to-do' });
+    loop.set({ panSheetC: 3, panOutletC: 3 }).run(1500);
+    expect([loop.phase, loop.why]).toEqual(['resting', 'frost-measured']);
+    expect(loop.alarm('frost-season-near')?.active).not.toBe(true);
+    loop.step(null).run(600);
+    expect([loop.phase, loop.last.belief.water]).toEqual(['resting', 'empty']);
+    loop.localDay = '2032-05-01';
+    loop.set(hot).until('filling', 4000);
+  });
+
+  it('does not while the pan is kept warm, or the pump runs', () => {
+    const loop = on('2031-12-01').set({ panSheetC: 3, panOutletC: 3 }).run(20);
+    expect([loop.last.outputs.pumpFraction, loop.why]).toEqual([1, 'frost-measured']);
+    expect(loop.ask({ kind: 'empty' })).toMatchObject({ code: 'hazard-forbids' });
+    const running = circulatingLoop(makeSite('corner'));
+    expect(running.ask({ kind: 'empty' })).toMatchObject({ code: 'not-possible-here' });
   });
 
   it('forgets a cold night after a week, and keeps no lows where nothing asks for them', () => {

@@ -1,7 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { comesHomeFraction } from '../../../controller/engine/hazards/heat.ts';
-import type { Settings } from '../../../shared-types/settings.ts';
-import { allSensors, circulatingLoop, emptyLoop, type Loop, makeSite, restingLoop } from './rig.ts';
+import { settingsRemarks } from '../../../controller/engine/remarks.ts';
+import { defaultSettings, type Settings } from '../../../shared-types/settings.ts';
+import type { Site } from '../../../shared-types/site.ts';
+import {
+  allSensors,
+  circulatingLoop,
+  commonSensors,
+  emptyLoop,
+  type Loop,
+  makeSite,
+  restingLoop,
+} from './rig.ts';
 
 const site = makeSite('drain-valve');
 const level = makeSite('drain-valve', allSensors);
@@ -47,6 +57,24 @@ describe('a store that is nearly full', () => {
     expect([loop.phase, loop.why]).toEqual(['resting', 'store-limit']);
   });
 
+  it.each([
+    [
+      'is not fitted',
+      makeSite(
+        'drain-valve',
+        commonSensors.filter((channel) => channel !== 'storeTopC'),
+      ),
+      25,
+    ],
+    ['failed', site, { value: null, ageMs: 100, fault: 'open-circuit' }],
+  ] as const)('is as hot as what returns where its top sensor %s', (_, own, storeTopC) => {
+    const loop = circulatingLoop(own).run(60).set({ storeBottomC: 50, storeTopC });
+    loop.set({ panOutletC: 59.9, panSheetC: 59.9 }).run(20);
+    expect(loop.phase).toBe('circulating');
+    loop.set({ panOutletC: 60, panSheetC: 60 }).run(20);
+    expect([loop.phase, loop.why]).toEqual(['resting', 'store-limit']);
+  });
+
   it('is judged by itself while the pan is empty', () => {
     const loop = emptyLoop(site).set({ storeTopC: 59.9, panSheetC: 90, panOutletC: 90 }).run(20);
     expect(loop.state.heat.storeFull).toBe(false);
@@ -84,21 +112,66 @@ describe('a pan over a full store', () => {
 });
 
 describe('the liner', () => {
-  it('is said to be hot while water cools it, and urgently when none does', () => {
-    const loop = restingLoop(site).set({ panSheetC: 75 }).run(90);
+  it('is said to be hot near its limit, and urgently so at its limit where no water moves', () => {
+    const loop = restingLoop(site).set({ panSheetC: 85 }).run(300);
     expect(loop.phase).toBe('circulating');
     expect(loop.alarm('liner-hot')).toMatchObject({ active: true, priority: 'soon' });
     expect(loop.alarm('liner-not-cooled')).toBeUndefined();
-    loop.set({ storeTopC: 61 }).run(260);
-    expect(loop.phase).toBe('resting');
-    expect(loop.alarm('liner-hot')?.active).not.toBe(true);
+    loop.set({ storeTopC: 61, panSheetC: 79.9 }).run(300);
+    expect([loop.phase, loop.alarm('liner-not-cooled')]).toEqual(['resting', undefined]);
+    loop.set({ panSheetC: 80 }).run(140);
     expect(loop.alarm('liner-not-cooled')).toMatchObject({ active: true, priority: 'urgent' });
+    expect(loop.alarm('liner-hot')).toMatchObject({ active: true, follows: 'liner-not-cooled' });
+    loop.set({ panSheetC: 77 }).run(600);
+    expect(loop.alarm('liner-not-cooled')).toMatchObject({ active: true });
+    loop.set({ panSheetC: 76.9 }).run(600);
+    expect(loop.alarm('liner-not-cooled')?.active).not.toBe(true);
   });
 
   it('that a dead pump does not cool is urgent, under the pump', () => {
-    const loop = restingLoop(level).set({ panSheetC: 75, panOutletC: 74 }).run(300);
+    const loop = restingLoop(level).set({ panSheetC: 85, panOutletC: 84 }).run(300);
     expect(loop.state.failure.count).toBeGreaterThan(0);
     expect(loop.alarm('liner-not-cooled')).toMatchObject({ active: true, follows: expect.any(String) });
+  });
+});
+
+describe('remarks on a site', () => {
+  const codes = (own: Site, settings: Partial<Settings> = {}) =>
+    settingsRemarks(own, { ...defaultSettings, ...settings }, {}).map(({ code }) => code);
+  const withLiner = (linerLimitC: number, waterDepthM = 0.04) =>
+    makeSite('drain-valve', undefined, {
+      pan: { grossAreaM2: 10, wettedAreaM2: 10, waterDepthM, linerLimitC },
+    });
+
+  it.each([
+    [93, false, false],
+    [92, true, false],
+    [83, true, false],
+    [82, true, true],
+  ])('of a liner that stands %d °C: dry %s, full %s', (limitC, dry, wet) => {
+    const said = codes(withLiner(limitC));
+    expect(said.includes('liner-not-for-dry-sheet')).toBe(dry);
+    expect(said.includes('liner-not-for-still-water')).toBe(wet);
+  });
+
+  it.each([
+    [60.1, true, false],
+    [60, false, false],
+    [59.9, false, true],
+  ])('of a store that may come to %d °C: scalds %s, grows legionella %s', (storeLimitC, scalds, grows) => {
+    const said = codes(withLiner(110), { storeLimitC });
+    expect(said.includes('store-scalds')).toBe(scalds);
+    expect(said.includes('store-grows-legionella')).toBe(grows);
+  });
+
+  it('of a pan that cannot be emptied, in whole sentences with their numbers', () => {
+    expect(codes(makeSite('corner'))).toContain('warm-season-only');
+    expect(codes(site)).not.toContain('warm-season-only');
+    const hot = settingsRemarks(makeSite('corner'), { ...defaultSettings, storeLimitC: 75 }, {});
+    for (const { text } of hot) expect(text).toMatch(/^[A-Z][^?]*\.$/);
+    expect(hot.find(({ code }) => code === 'liner-not-for-dry-sheet')?.text).toContain('reaches 92 °C');
+    const cool = settingsRemarks(withLiner(80), { ...defaultSettings, storeLimitC: 55 }, {});
+    for (const { text } of cool) expect(text).toMatch(/^[A-Z][^?]*\.$/);
   });
 });
 

@@ -102,7 +102,7 @@ describe('a request', () => {
   it('is refused where the loop cannot do it', () => {
     const pumpStop = circulatingLoop(makeSite('pump-stop'));
     expect(pumpStop.ask({ kind: 'rest', minutes: 5 })).toMatchObject({ code: 'not-possible-here' });
-    expect(restingLoop(makeSite('corner')).ask({ kind: 'empty' })).toMatchObject({
+    expect(circulatingLoop(makeSite('corner')).ask({ kind: 'empty' })).toMatchObject({
       code: 'not-possible-here',
     });
   });

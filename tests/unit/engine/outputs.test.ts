@@ -19,7 +19,7 @@ const phases: Readonly<Record<Phase['name'], Phase>> = {
 };
 const full: WaterMemory = { ...unknownWater, level: 'full' };
 const of = (name: Phase['name'], kind: SiteKind, water = full) =>
-  outputsOf(phases[name], water, makeSite(kind), 60, false);
+  outputsOf(phases[name], water, makeSite(kind), 60, 1, false);
 
 describe('the outputs', () => {
   it.each([
@@ -48,7 +48,7 @@ describe('the outputs', () => {
 
   it('run the pump of an exchanger as they are told', () => {
     for (const asked of [true, false])
-      expect(outputsOf(phases.resting, full, makeSite('drain-valve'), 60, asked).exchangerPumpOn).toBe(asked);
+      expect(outputsOf(phases.resting, full, makeSite('drain-valve'), 60, 1, asked).exchangerPumpOn).toBe(asked);
   });
 });
 

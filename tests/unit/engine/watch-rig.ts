@@ -1,5 +1,18 @@
+import { initialState, safeOutputs } from '../../../controller/engine/index.ts';
+import { factsOf } from '../../../controller/engine/sense/facts.ts';
+import type { Situation } from '../../../controller/engine/situation.ts';
 import type { Channel } from '../../../shared-types/channels.ts';
-import { allSensors, circulatingLoop, emptyLoop, type Loop, makeSite, restingLoop } from './rig.ts';
+import type { TrustedReading } from '../../../shared-types/readings.ts';
+import type { Site } from '../../../shared-types/site.ts';
+import {
+  allSensors,
+  circulatingLoop,
+  emptyLoop,
+  type Loop,
+  makeSite,
+  quickSettings,
+  restingLoop,
+} from './rig.ts';
 
 /** A loop of which only sheet, store and air are measured; its pan empties when the pump stops. */
 export const scarce = makeSite('pump-stop', ['panSheetC', 'storeBottomC', 'storeTopC', 'ambientC']);
@@ -48,4 +61,36 @@ export function reservoirLoop(reservoirLevelMm: number): Loop {
 /** The same once it fills. */
 export function fillingReservoir(reservoirLevelMm: number): Loop {
   return reservoirLoop(reservoirLevelMm).set({ panOutletC: 40 }).until('filling');
+}
+
+export interface Scene {
+  readonly site?: Site;
+  readonly state?: object;
+  readonly values?: Readonly<Partial<Record<Channel, number | TrustedReading>>>;
+  readonly runMs?: number;
+  readonly elapsedMs?: number;
+  readonly sunHeightDeg?: number | null;
+}
+
+/** What one rule is given: a loop that circulates at full speed for an hour, with what differs from that. */
+export function situationOf(scene: Scene = {}): Situation {
+  const { site = level, values = {}, runMs = 3_600_000, elapsedMs = 5000, sunHeightDeg = 60 } = scene;
+  const state = {
+    ...initialState(),
+    phase: { name: 'circulating', sinceMs: 0, afterFill: false } as const,
+    outputs: { ...safeOutputs, pumpFraction: 1, drainOpen: false },
+    water: { ...initialState().water, level: 'full' as const },
+    ...scene.state,
+  };
+  const readings = Object.fromEntries(
+    Object.entries(values).map(([channel, value]) => [
+      channel,
+      typeof value === 'number' ? { quality: 'good' as const, value, ageMs: 0 } : value,
+    ]),
+  );
+  const settings = quickSettings;
+  return {
+    ...{ site, state, runMs, elapsedMs, sunHeightDeg, readings, settings },
+    ...{ localDay: null, drainSays: null, facts: factsOf(readings, state.learnt) },
+  };
 }

@@ -39,6 +39,7 @@ const decision = (nowMs: number): Decision => ({
     dayPromiseJ: null,
     timeToFreezingS: null,
   },
+  commissioning: null,
   answer: null,
 });
 

@@ -17,6 +17,8 @@ const closerMs = 600_000;
 interface StuckRule {
   readonly channel: Channel;
   readonly stuckMs: number;
+  /** The same while the pan is full of water, of which none stands still for long. */
+  readonly inWaterMs: number;
   readonly movedK: number;
   readonly witnesses: readonly Channel[];
   /** The witnesses see the same water only while it circulates. */
@@ -24,47 +26,27 @@ interface StuckRule {
 }
 
 const halfHourMs = 1_800_000;
-const streamWitnesses: readonly Channel[] = ['panInletC', 'panOutletC', 'panSheetC'];
+const hourMs = 2 * halfHourMs;
+
+function ofPan(channel: Channel, witnesses: readonly Channel[]): StuckRule {
+  return { channel, stuckMs: 3 * hourMs, inWaterMs: halfHourMs, movedK: 6, witnesses, circulating: false };
+}
+
+function ofStream(channel: Channel, witnesses: readonly Channel[]): StuckRule {
+  const stuckMs = 3 * hourMs;
+  return { channel, stuckMs, inWaterMs: stuckMs, movedK: 10, witnesses, circulating: true };
+}
 
 const rules: readonly StuckRule[] = [
-  {
-    channel: 'panOutletC',
-    stuckMs: halfHourMs,
-    movedK: 6,
-    witnesses: ['panSheetC', 'panInletC', 'ambientC'],
-    circulating: false,
-  },
-  {
-    channel: 'panSheetC',
-    stuckMs: halfHourMs,
-    movedK: 6,
-    witnesses: ['panOutletC', 'panInletC', 'ambientC'],
-    circulating: false,
-  },
-  {
-    channel: 'panInletC',
-    stuckMs: halfHourMs,
-    movedK: 6,
-    witnesses: ['panOutletC', 'panSheetC'],
-    circulating: false,
-  },
-  {
-    channel: 'storeBottomC',
-    stuckMs: 6 * halfHourMs,
-    movedK: 10,
-    witnesses: streamWitnesses,
-    circulating: true,
-  },
-  {
-    channel: 'reservoirC',
-    stuckMs: 6 * halfHourMs,
-    movedK: 10,
-    witnesses: streamWitnesses,
-    circulating: true,
-  },
+  ofPan('panOutletC', ['panSheetC', 'panInletC', 'ambientC']),
+  ofPan('panSheetC', ['panOutletC', 'panInletC', 'ambientC']),
+  ofStream('panInletC', ['storeBottomC', 'reservoirC', 'panOutletC']),
+  ofStream('storeBottomC', ['panInletC', 'panOutletC', 'panSheetC']),
+  ofStream('reservoirC', ['panInletC', 'panOutletC', 'panSheetC']),
   {
     channel: 'ambientC',
-    stuckMs: 24 * halfHourMs,
+    stuckMs: 12 * hourMs,
+    inWaterMs: 12 * hourMs,
     movedK: 15,
     witnesses: ['panSheetC', 'panOutletC'],
     circulating: false,
@@ -96,7 +78,8 @@ export function isStuck(channel: Channel, still: WatchMemory['still'], { state, 
   const memory = state.sensing[channel];
   const rule = rules.find((candidate) => candidate.channel === channel);
   if (range === undefined || memory === undefined || rule === undefined) return false;
-  return runMs - memory.changedMs >= rule.stuckMs && range.highC - range.lowC >= rule.movedK;
+  const leastMs = state.water.level === 'full' ? rule.inWaterMs : rule.stuckMs;
+  return runMs - memory.changedMs >= leastMs && range.highC - range.lowC >= rule.movedK;
 }
 
 /** True when a sensor scatters more than such a sensor may. */

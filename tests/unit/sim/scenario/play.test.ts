@@ -45,7 +45,7 @@ const rows: readonly (readonly [string, readonly AlarmCode[]])[] = [
   ['frost-corner-outlet', ['frost-danger']],
   ['frost-power-cut', ['all-sensors-silent']],
   ['boiling-hot-store', ['store-hot']],
-  ['liner-heat-dead-pump', ['liner-not-cooled']],
+  ['liner-heat-dead-pump', ['liner-hot', 'liner-not-cooled']],
   ['sensor-open', ['sensor-failed']],
   ['sensor-short', ['store-sensor-failed']],
   ['all-sensors-silent', ['all-sensors-silent']],
