@@ -20,7 +20,7 @@ type Level = 'empty' | 'part' | 'full' | 'unknown';
 
 /** A loop in a phase, its pump long as it is now. */
 function loopIn(phase: Phase, level: Level, kind: SiteKind = 'drain-valve', water: object = {}): Situation {
-  const state = { phase, pump: { sinceMs: longAgoMs, startsMs: [] } };
+  const state = { phase, pump: { sinceMs: longAgoMs, startsMs: [], exercising: false } };
   return situationOf({
     state: { ...state, water: { ...initialState().water, level, ...water } },
     site: makeSite(kind),
@@ -29,7 +29,10 @@ function loopIn(phase: Phase, level: Level, kind: SiteKind = 'drain-valve', wate
 
 /** A pump that has only just changed may neither start nor stop. */
 function hasty(situation: Situation): Situation {
-  return { ...situation, state: { ...situation.state, pump: { sinceMs: nowMs, startsMs: [] } } };
+  return {
+    ...situation,
+    state: { ...situation.state, pump: { sinceMs: nowMs, startsMs: [], exercising: false } },
+  };
 }
 
 const told = (situation: Situation, command: Command) => {

@@ -65,7 +65,7 @@ describe('a situation', () => {
 describe('the least times', () => {
   const hourMs = 3_600_000;
   const at = (sinceMs: number, startsMs: readonly number[] = []) =>
-    situationOf({ state: { pump: { sinceMs, startsMs } } });
+    situationOf({ state: { pump: { sinceMs, startsMs, exercising: false } } });
 
   it('count the starts of the last hour', () => {
     expect(recentStarts([nowMs - hourMs, nowMs - hourMs + 1, nowMs], nowMs)).toEqual([
