@@ -23,7 +23,7 @@ export const settingDeclarations = {
   startDifferenceK: {
     group: 'harvest',
     unit: 'K',
-    default: 2.5,
+    default: 1,
     least: 1,
     most: 30,
     meaning: 'The pump starts when the full pan is this much warmer than the store bottom.',
@@ -31,8 +31,8 @@ export const settingDeclarations = {
   stopDifferenceK: {
     group: 'harvest',
     unit: 'K',
-    default: 0.5,
-    least: 0.2,
+    default: 0.3,
+    least: 0.1,
     most: 20,
     meaning: 'The pump stops when the difference has fallen to this.',
   },
@@ -47,7 +47,7 @@ export const settingDeclarations = {
   stopDelayS: {
     group: 'harvest',
     unit: 's',
-    default: 60,
+    default: 900,
     least: 0,
     most: 1800,
     meaning: 'How long the stop difference has to hold.',

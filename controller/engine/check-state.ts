@@ -216,9 +216,13 @@ const isHarvest: Check = (value) => {
     harvest !== null &&
     powerOrNull(harvest['gainW']) &&
     finiteOrNull(harvest['dryC']) &&
-    finiteOrNull(harvest['dryClearFraction']) &&
+    finiteOrNull(harvest['dryTakenWM2']) &&
+    amount(harvest['dryClearWM2']) &&
+    flag(harvest['drySteady']) &&
     amount(harvest['clearFraction']) &&
     amount(harvest['lostJ']) &&
+    amount(harvest['gaps']) &&
+    finite(harvest['risingWM2']) &&
     finiteOrNull(harvest['lookedMs']) &&
     finiteOrNull(harvest['hourJ']) &&
     finiteOrNull(harvest['dayJ'])

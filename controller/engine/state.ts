@@ -148,14 +148,21 @@ export interface HarvestMemory {
   readonly gainW: number | null;
   /** Mean of the dry sheet [°C]; null while the pan is not empty. */
   readonly dryC: number | null;
-  /** How clear the sky was by the dry sheet before the pan was last filled; null when that was not to be told. */
-  readonly dryClearFraction: number | null;
+  /** What the dry sheet took in before the pan was last filled, and a clear sky then [W/m2]; null when not to be told. */
+  readonly dryTakenWM2: number | null;
+  readonly dryClearWM2: number;
+  /** The dry sheet kept to its mean, so that no cloud was about. */
+  readonly drySteady: boolean;
   /** How clear the day was so far: 0 for black, 1 for a clear sky. */
   readonly clearFraction: number;
   /** Heat that the full pan lost and has not gained back [J]. */
   readonly lostJ: number;
+  /** Gaps in the sun that this local day the full pan waited through to their end. */
+  readonly gaps: number;
   /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
   readonly lookedMs: number | null;
+  /** By how much a clear sky will be brighter in half an hour than it is [W/m2]. */
+  readonly risingWM2: number;
   readonly hourJ: number | null;
   readonly dayJ: number | null;
 }

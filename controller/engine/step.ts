@@ -139,6 +139,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
     water: updateTrend(filledWater, facts, elapsedMs),
     airLows: updateAirLows(before.airLows, readings, site, localDay !== before.localDay),
     flow: runsOnMs === before.flow.runsOnMs ? before.flow : { ...before.flow, runsOnMs },
+    harvest: localDay === before.localDay ? before.harvest : { ...before.harvest, gaps: 0 },
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
   return {

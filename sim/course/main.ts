@@ -43,9 +43,7 @@ const cell = ({ harvestJ, fills, starts, electricityJ, hottestStoreC }: Result) 
 
 function lineOf(run: Run): string {
   if (best) return verdictText(verdictOf(run, set));
-  const results = engineOnly
-    ? [runPolicy(run, enginePolicy(run.site, set))]
-    : Object.values(resultsOf(run, set));
+  const results = engineOnly ? [runPolicy(run, enginePolicy(run, set))] : Object.values(resultsOf(run, set));
   return [run.name.padEnd(28), ...results.map(cell)].join(' | ');
 }
 

@@ -10,6 +10,8 @@ export interface Run {
   readonly name: string;
   readonly site: Site;
   readonly weather: Weather;
+  /** Clear days at the same place, on which a controller may get to know the loop beforehand. */
+  readonly fairWeather: Weather;
   readonly seed: number;
   readonly fromMs: number;
   readonly toMs: number;
@@ -44,6 +46,7 @@ function runOf(day: CourseDay, shape: LoopShape, site: Site, seed: number): Run 
     name: `${day.name}/${shape.name}`,
     site,
     weather,
+    fairWeather: createWeather({ location, seed: day.seed, kinds: ['clear'] }),
     seed,
     fromMs,
     toMs: fromMs + runHours * hourMs,

@@ -19,7 +19,7 @@ export interface Verdict {
 /** Lets everybody run a run. @param patch - Settings of the engine in place of the site's. */
 export function resultsOf(run: Run, patch?: SettingsPatch): Verdict['results'] {
   return {
-    engine: runPolicy(run, enginePolicy(run.site, patch)),
+    engine: runPolicy(run, enginePolicy(run, patch)),
     thermostat: runPolicy(run, thermostat(run.site, plainThermostat)),
     emptyingThermostat: runPolicy(run, thermostat(run.site, { ...plainThermostat, empties: true })),
   };

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, globSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { Stryker } from '@stryker-mutator/core';
 import { Command } from 'commander';
@@ -26,7 +26,12 @@ const command = new Command('npm run mutation --')
   )
   .parse();
 
-const { workers, least, tests, static: withStatic = false } = command.opts<{
+const {
+  workers,
+  least,
+  tests,
+  static: withStatic = false,
+} = command.opts<{
   workers: number;
   least: number;
   tests: string[];
@@ -39,6 +44,9 @@ if (missing.length > 0)
     exitCode: exitWrong,
   });
 
+const sources = new Map(
+  globSync('**/*.ts', { cwd: engine }).map((file) => [file, readFileSync(`${engine}/${file}`, 'utf8')]),
+);
 process.env[testsVariable] = JSON.stringify(tests);
 const results = await new Stryker({
   mutate:
@@ -61,6 +69,6 @@ const results = await new Stryker({
   allowEmpty: true,
 }).runMutationTest();
 
-const { lines, score } = scored(results, equivalents);
+const { lines, score } = scored(results, equivalents, (file) => sources.get(file) ?? '');
 console.log(lines.join('\n'));
 if (score < least) process.exitCode = exitLow;

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { posix } from 'node:path';
 import type { Stryker } from '@stryker-mutator/core';
 import type { Equivalent } from './equivalent.ts';
@@ -28,14 +27,20 @@ const room = 'controller/engine/';
  *
  * A change that makes an endless loop counts as noticed. One that is known to be equivalent counts for nothing;
  * an entry among these that no longer fits is named.
+ *
+ * @param sourceOf - A file below the engine as it was when the run began: it may have changed since.
  */
-export function scored(results: readonly Result[], equivalents: readonly Equivalent[]) {
+export function scored(
+  results: readonly Result[],
+  equivalents: readonly Equivalent[],
+  sourceOf: (file: string) => string,
+) {
   const counts = new Map<string, Count>();
   const survivors: Survivor[] = [];
   const used = new Set<Equivalent>();
   for (const result of results) {
     if (result.status === 'Ignored' || result.status === 'CompileError') continue;
-    const survivor = survivorOf(result);
+    const survivor = survivorOf(result, sourceOf(inRoom(result.fileName)));
     const folder = posix.dirname(survivor.file) === '.' ? survivor.file : posix.dirname(survivor.file);
     const count = counts.get(folder) ?? { noticed: 0, all: 0, equivalent: 0 };
     counts.set(folder, count);
@@ -90,11 +95,9 @@ function isSame(one: Equivalent, { file, from, to }: Survivor): boolean {
   return one.file === file && one.from === from && one.to === to;
 }
 
-function survivorOf({ fileName, location, replacement = '', status }: Result): Survivor {
+function survivorOf({ fileName, location, replacement = '', status }: Result, source: string): Survivor {
   const { start, end } = location;
-  const text = readFileSync(fileName, 'utf8')
-    .split('\n')
-    .slice(start.line - 1, end.line);
+  const text = source.split('\n').slice(start.line - 1, end.line);
   text[text.length - 1] = text.at(-1)?.slice(0, end.column - 1) ?? '';
   text[0] = text[0]?.slice(start.column - 1) ?? '';
   return {

@@ -4,7 +4,8 @@ import { panVolumeL } from '../pan.ts';
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import { clearSkyWM2 } from '../sun/position.ts';
-import { absorbedFraction, lossWM2K, skyLossWM2 } from '../want/collector.ts';
+import { absorbedFraction, leastLightWM2, lossWM2K, skyLossWM2 } from '../want/collector.ts';
+import { fillsToday } from '../want/refill.ts';
 import { streamHeatW } from '../water.ts';
 import type { PairOffset } from './uncertainty.ts';
 
@@ -45,14 +46,20 @@ export function warmingAtFill(situation: Situation): Warming | null {
   const { phase, harvest } = state;
   if (phase.name !== 'circulating' || !phase.afterFill) return null;
   const afterMs = runMs - phase.sinceMs - comparedMs(site);
-  if (afterMs < 0 || afterMs >= elapsedMs || harvest.dryClearFraction === null || height === null)
-    return null;
+  const { dryTakenWM2, dryClearWM2, clearFraction } = harvest;
+  if (afterMs < 0 || afterMs >= elapsedMs || dryTakenWM2 === null || height === null) return null;
+  if (!harvest.drySteady || harvest.risingWM2 <= 0 || fillsToday(situation) !== 1) return null;
   const coldC = good(readings.panInletC) ?? good(readings[sourceOf(site)]);
   const airC = good(readings.ambientC);
   const flowLMin = good(readings.flowLMin) ?? state.learnt['fullFlowLMin'] ?? site.pump.ratedFlowLMin;
   if (coldC === null || airC === null || flowLMin <= 0) return null;
-  const lightWM2 = absorbedFraction * harvest.dryClearFraction * clearSkyWM2(height);
-  const gainW = site.pan.grossAreaM2 * (lightWM2 - skyLossWM2 - lossWM2K(situation) * (coldC - airC));
+  // In daylight what is taken in goes with the sun; in the twilight the sun comes on top of it.
+  const clearWM2 = clearSkyWM2(height);
+  const takenWM2 =
+    dryClearWM2 >= leastLightWM2
+      ? (dryTakenWM2 * clearWM2) / dryClearWM2
+      : dryTakenWM2 + absorbedFraction * clearFraction * (clearWM2 - dryClearWM2);
+  const gainW = site.pan.grossAreaM2 * (takenWM2 - skyLossWM2 - lossWM2K(situation) * (coldC - airC));
   const warmedK = gainW / streamHeatW(flowLMin, coldC + 1, coldC, coldC);
   const sdK = leastSdK + gainDoubt * Math.abs(warmedK);
   return sdK > mostSdK ? null : { warmedK, sdK };

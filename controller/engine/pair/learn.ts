@@ -1,3 +1,4 @@
+import { endsOffsetSdK } from '../meter/ends-offset.ts';
 import { flows, gainBounds, isFlushed } from '../sense/doubt/gain.ts';
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
@@ -13,6 +14,8 @@ export const leastTrustedOffsetK = 2;
 const leastSdK = 0.1;
 /** A measurement this many standard deviations off what was known says that a sensor has changed. */
 const changedSds = 3;
+/** A comparison after a fill that is further off than this is not believed. Design choices. */
+const agreeingSds = 2;
 
 /**
  * Takes a comparison of pan outlet and store bottom, made when both must read the same, into what is known.
@@ -61,7 +64,7 @@ export function learnPair(situation: Situation): Learnt {
   const warming = warmingAtFill(situation);
   return warming === null
     ? noteSound(learnt, measureAtTheHour(situation))
-    : learnEndsAtFill(situation, warming, noteSound(learnt, pairAtFill(situation, warming)));
+    : learnEndsAtFill(situation, warming, noteAgreeing(learnt, pairAtFill(situation, warming)));
 }
 
 /** What no two sound sensors can disagree by is a fault, and not to be learnt. */
@@ -70,11 +73,20 @@ function noteSound(learnt: Learnt, measured: PairOffset | null): Learnt {
   return notePair(learnt, measured.offsetK, measured.sdK);
 }
 
+/** A cloud that came after the fill makes it say something else: that is left out. */
+function noteAgreeing(learnt: Learnt, measured: PairOffset | null): Learnt {
+  if (measured === null) return learnt;
+  const { offsetK, sdK } = pairOffset(learnt);
+  const agrees = Math.abs(measured.offsetK - offsetK) <= agreeingSds * Math.hypot(sdK, measured.sdK);
+  return agrees ? noteSound(learnt, measured) : learnt;
+}
+
 /** What a fill says of the outlet beside the inlet, while no dry night has said it. */
-function learnEndsAtFill({ readings }: Situation, { warmedK }: Warming, learnt: Learnt): Learnt {
+function learnEndsAtFill({ readings }: Situation, { warmedK, sdK }: Warming, learnt: Learnt): Learnt {
   const outletC = good(readings.panOutletC);
   const inletC = good(readings.panInletC);
-  if (learnt['endsOffsetK'] !== undefined || outletC === null || inletC === null) return learnt;
+  if (sdK > endsOffsetSdK || learnt['endsOffsetK'] !== undefined || outletC === null || inletC === null)
+    return learnt;
   const endsOffsetK = outletC - inletC - warmedK;
   return Math.abs(endsOffsetK) >= leastTrustedOffsetK ? learnt : { ...learnt, endsOffsetK };
 }

@@ -1,5 +1,6 @@
 import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
+import { clearSkyWM2 } from '../sun/position.ts';
 
 /**
  * A bare sheet on water, in the order of size that such sheets have: its share of the sun, its loss to the air
@@ -9,6 +10,8 @@ import type { Situation } from '../situation.ts';
  */
 export const absorbedFraction = 0.9;
 export const skyLossWM2 = 60;
+/** Below this much of a clear sky nothing can be told of the clouds [W/m2]; a design choice. */
+export const leastLightWM2 = 100;
 const stillLossWM2K = 11.5;
 const windLossJM3K = 3.5;
 /** Wind that is taken where none is measured [m/s]. */
@@ -17,6 +20,17 @@ const usualWindMs = 2;
 /** Loss of the sheet to the air [W/m2K]. */
 export function lossWM2K({ readings }: Situation): number {
   return stillLossWM2K + windLossJM3K * (good(readings.windMs) ?? usualWindMs);
+}
+
+/** The most that a sheet takes, and the least that it loses: the ends of the same ranges. */
+const mostAbsorbedFraction = 0.96;
+const leastLossWM2K = 8;
+
+/** True when even a sheet of the best kind under a clear sky would lose at the pan's temperature. */
+export function cannotGain({ readings, facts, sunHeightDeg: height }: Situation): boolean {
+  const airC = good(readings.ambientC);
+  if (height === null || airC === null || facts.panC === null) return false;
+  return mostAbsorbedFraction * clearSkyWM2(height) < leastLossWM2K * (facts.panC - airC);
 }
 
 /** What the pan would gain if it were full of water from the store bottom [W]; null when it cannot be told. */
@@ -30,8 +44,10 @@ export function dryGainW(situation: Situation): number | null {
 }
 
 /** The water that would fill the pan, or the store behind it where that is warmer [°C]. */
-function warmestSourceC({ readings, facts, site }: Situation): number | null {
+function warmestSourceC({ readings, facts, site, sunHeightDeg: height }: Situation): number | null {
   const reservoirC = site.plumbing === 'reservoir' ? good(readings.reservoirC) : null;
-  const { storeBottomC } = facts;
+  const dim = height === null || clearSkyWM2(height) < leastLightWM2;
+  // What was drawn has left cold water at the bottom, but less of it than a fill may take.
+  const storeBottomC = dim ? facts.hottestStoreC : facts.storeBottomC;
   return reservoirC === null || storeBottomC === null ? storeBottomC : Math.max(reservoirC, storeBottomC);
 }

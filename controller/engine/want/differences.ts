@@ -9,6 +9,11 @@ import type { Situation } from '../situation.ts';
  */
 const stopPerSd = 2;
 const bandPerSd = 3;
+/**
+ * Behind an exchanger outlet and store bottom are never alike and cannot be compared. Once outlet and inlet are,
+ * a circulation that brings nothing is noticed by them, and the pair need not be safe on its own [K]; a design choice.
+ */
+const exchangerSdK = 0.5;
 
 export interface Differences {
   readonly startDifferenceK: number;
@@ -29,7 +34,9 @@ export function differencesFor(set: Differences, sdK: number): Differences {
  * The differences at which the pump starts and stops: as set, but not below what the sensors can tell.
  * Where the sheet stands in for the outlet, what was learnt of the outlet does not count.
  */
-export function effectiveDifferences({ state, facts, settings }: Situation): Differences {
-  const sdK = facts.panIsOutlet ? pairOffset(state.learnt).sdK : uncomparedSdK;
+export function effectiveDifferences({ state, facts, site, settings }: Situation): Differences {
+  const behindExchanger = site.plumbing === 'reservoir' && state.learnt['endsOffsetK'] !== undefined;
+  const pairSdK = behindExchanger ? exchangerSdK : pairOffset(state.learnt).sdK;
+  const sdK = facts.panIsOutlet ? pairSdK : uncomparedSdK;
   return differencesFor(settings, sdK);
 }

@@ -3,7 +3,7 @@ import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import type { HarvestMemory } from '../state.ts';
 import { clearSkyWM2, sunHeightDeg } from '../sun/position.ts';
-import { absorbedFraction, lossWM2K, skyLossWM2 } from './collector.ts';
+import { absorbedFraction, leastLightWM2, lossWM2K, skyLossWM2 } from './collector.ts';
 import { unsureW } from './net-gain.ts';
 
 /** How clear a day is taken to be before it has shown itself. Design choices, as are the rest here. */
@@ -11,12 +11,12 @@ const usualClearFraction = 0.7;
 /** The sky so far is remembered by daylight with this time constant, and forgotten at night [ms]. */
 const skyMs = 3_600_000;
 const forgetMs = 6 * 3_600_000;
-/** Below this much of a clear sky nothing can be told of the clouds [W/m2]. */
-const leastLightWM2 = 100;
 /** More light than a clear sky gives comes from the edges of clouds, and does not last. */
 const mostClearFraction = 1.1;
 /** A dry sheet follows each cloud; what it would gain is judged by its mean over this [ms]. */
 const dryMs = 400_000;
+/** A sheet that is this close to its mean is under a steady sky: a clear morning warms it by 10 K an hour [K]. */
+const steadyK = 2;
 /** The day ahead is looked at this often, in slices of this length [ms]. */
 const lookEveryMs = 60_000;
 const sliceMs = 1_800_000;
@@ -25,10 +25,14 @@ const hourMs = 3_600_000;
 export const noHarvest: HarvestMemory = {
   gainW: null,
   dryC: null,
-  dryClearFraction: null,
+  dryTakenWM2: null,
+  dryClearWM2: 0,
+  drySteady: false,
   clearFraction: usualClearFraction,
   lostJ: 0,
+  gaps: 0,
   lookedMs: null,
+  risingWM2: 0,
   hourJ: null,
   dayJ: null,
 };
@@ -47,20 +51,22 @@ export function updateHarvest(situation: Situation, gainW: number | null): Harve
     ...before,
     gainW,
     dryC,
-    dryClearFraction: dryC === null ? before.dryClearFraction : clearByDryC(situation, dryC),
+    ...(dryC === null ? {} : dryTaking(situation, dryC)),
     clearFraction: clearFraction(situation, gainW),
-    lostJ: lostJ(situation, gainW),
+    ...lossOf(situation, gainW),
   };
   const fresh = before.lookedMs !== null && runMs - before.lookedMs < lookEveryMs;
   return fresh ? next : { ...next, lookedMs: runMs, ...lookAhead(situation, next.clearFraction) };
 }
 
-/** Heat that the full pan lost and has not gained back [J]. */
-function lostJ(situation: Situation, gainW: number | null): number {
+/** Heat that the full pan lost and has not gained back, and how often it has gained it back today. */
+function lossOf(situation: Situation, gainW: number | null): Pick<HarvestMemory, 'lostJ' | 'gaps'> {
   const { state, elapsedMs } = situation;
-  const { lostJ: before } = state.harvest;
-  if (state.water.level !== 'full') return 0;
-  return gainW === null ? before : Math.max(0, before - ((gainW + unsureW(situation)) * elapsedMs) / 1000);
+  const { lostJ: before, gaps } = state.harvest;
+  if (state.water.level !== 'full') return { lostJ: 0, gaps };
+  if (gainW === null) return { lostJ: before, gaps };
+  const lostJ = Math.max(0, before - ((gainW + unsureW(situation)) * elapsedMs) / 1000);
+  return { lostJ, gaps: before > 0 && lostJ === 0 ? gaps + 1 : gaps };
 }
 
 /** How clear the sky was so far, 0 to 1 and a little; at night it goes back to what is usual. */
@@ -75,13 +81,18 @@ function clearFraction(situation: Situation, gainW: number | null): number {
   return lowPass(before, now, elapsedMs, skyMs);
 }
 
-/** How clear the sky is by a dry sheet of this temperature; null when it cannot be told. */
-function clearByDryC(situation: Situation, dryC: number): number | null {
-  const { readings, sunHeightDeg: height } = situation;
-  const airC = good(readings.ambientC);
-  const clearWM2 = height === null ? 0 : clearSkyWM2(height);
-  if (airC === null || clearWM2 < leastLightWM2) return null;
-  return (lossWM2K(situation) * (dryC - airC) + skyLossWM2) / absorbedFraction / clearWM2;
+/** What a dry sheet of this temperature takes in, and what a clear sky gives. */
+function dryTaking(
+  situation: Situation,
+  dryC: number,
+): Pick<HarvestMemory, 'dryTakenWM2' | 'dryClearWM2' | 'drySteady'> {
+  const airC = good(situation.readings.ambientC);
+  const { sunHeightDeg: height } = situation;
+  return {
+    dryTakenWM2: airC === null ? null : lossWM2K(situation) * (dryC - airC) + skyLossWM2,
+    dryClearWM2: height === null ? 0 : clearSkyWM2(height),
+    drySteady: Math.abs((situation.facts.sheetC ?? dryC) - dryC) <= steadyK,
+  };
 }
 
 /** Light on the pan as a sensor sees it, or as the pan itself shows it [W/m2]. */
@@ -102,14 +113,15 @@ function lightOf(situation: Situation, gainW: number | null): number | null {
  * Heat that a pan at the temperature of the store bottom may gain in the coming hour and until sunset, if the
  * day goes on as clear as it was [J]. Null where calendar or store are not known.
  */
-function lookAhead(situation: Situation, clear: number): Pick<HarvestMemory, 'hourJ' | 'dayJ'> {
+function lookAhead(situation: Situation, clear: number): Pick<HarvestMemory, 'risingWM2' | 'hourJ' | 'dayJ'> {
   const { state, facts, readings, site } = situation;
   const { atMs } = state.sunClock;
   const { storeBottomC } = facts;
-  if (atMs === null || storeBottomC === null) return { hourJ: null, dayJ: null };
+  if (atMs === null || storeBottomC === null) return { risingWM2: 0, hourJ: null, dayJ: null };
   // Without a sensor the air is taken to be as warm as the store: then the day promises too much, not too little.
   const aboveAirK = storeBottomC - (good(readings.ambientC) ?? storeBottomC);
   const lossWM2 = lossWM2K(situation) * aboveAirK + skyLossWM2;
+  const clearAt = (utcMs: number) => clearSkyWM2(sunHeightDeg(utcMs, site.location));
   let hourJ = 0;
   let dayJ = 0;
   for (let aheadMs = 0; aheadMs < 24 * hourMs; aheadMs += sliceMs) {
@@ -120,5 +132,6 @@ function lookAhead(situation: Situation, clear: number): Pick<HarvestMemory, 'ho
     dayJ += gainJ;
     if (aheadMs < hourMs) hourJ += gainJ;
   }
-  return { hourJ, dayJ };
+  const risingWM2 = clearAt(atMs + hourMs / 2) - clearAt(atMs);
+  return { risingWM2, hourJ, dayJ };
 }

@@ -6,6 +6,7 @@ import { pairOffset } from '../pair/uncertainty.ts';
 import { canRest } from '../pan.ts';
 import type { Situation } from '../situation.ts';
 import type { GainMemory, Timers } from '../state.ts';
+import { cannotGain } from './collector.ts';
 import { type Differences, effectiveDifferences } from './differences.ts';
 import { unsureW } from './net-gain.ts';
 
@@ -33,21 +34,24 @@ export function settlingMs({ state: { phase, learnt }, site }: Situation): numbe
  * delay before a fill or a start, nor does it break one that it agrees with.
  */
 export function updateTimers(situation: Situation): Timers {
-  const { state, facts, settings, runMs } = situation;
+  const { state, facts, site, settings, runMs } = situation;
   const { timers, phase, harvest } = state;
   const { differenceK, sheetDifferenceK, differenceIsGood } = facts;
   const { startDifferenceK, stopDifferenceK } = differencesOf(situation);
-  const full = phase.name === 'resting' && !needsFill(situation);
+  const rests = phase.name === 'resting' && !needsFill(situation);
   const warmToFill = sheetDifferenceK !== null && sheetDifferenceK >= settings.fillDifferenceK;
   const warmToStart = differenceK !== null && differenceK >= startDifferenceK;
   const counts = (sinceMs: number | null) => differenceIsGood || sinceMs !== null;
-  const closed = differenceK !== null && differenceK <= stopDifferenceK;
+  const closesAtK = canRest(site) ? stopDifferenceK : Math.min(stopDifferenceK, pairOffset(state.learnt).sdK);
+  const closed = differenceK !== null && differenceK <= closesAtK;
   const settled = runMs - phase.sinceMs >= settlingMs(situation);
-  const losing =
-    state.water.level === 'full' && settled && harvest.gainW !== null && harvest.gainW < -unsureW(situation);
+  const full = state.water.level === 'full';
+  const loses = harvest.gainW !== null && harvest.gainW < -unsureW(situation);
+  // What the sensors still call a small difference may be their own error, where the sky gives nothing.
+  const losing = full && ((settled && loses) || (!warmToStart && cannotGain(situation)));
   return {
     fillMs: hold(timers.fillMs, needsFill(situation) && warmToFill && counts(timers.fillMs), runMs),
-    startMs: hold(timers.startMs, full && warmToStart && counts(timers.startMs), runMs),
+    startMs: hold(timers.startMs, rests && warmToStart && counts(timers.startMs), runMs),
     stopMs: hold(timers.stopMs, phase.name === 'circulating' && settled && closed, runMs),
     noFlowMs: noFlowSince(situation),
     drainOpenMs: drainOpenSince(situation),

@@ -4,7 +4,7 @@ import { heldFor } from '../blocks/hold.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
-import { dryGainW } from './collector.ts';
+import { absorbedFraction, dryGainW } from './collector.ts';
 import { wantInDoubt } from './doubt.ts';
 import { fillCostJ, fillsToday, leastEmptyMin, refillCostJ } from './refill.ts';
 import { differencesOf, needsFill, settlingMs } from './timers.ts';
@@ -73,11 +73,12 @@ function wantFill(situation: Situation): Command {
 
 /** The numbers of a fill that would not pay, else null. */
 function unpaidFill(situation: Situation): Values | null {
-  const { hourJ, dayJ } = situation.state.harvest;
+  const { hourJ, clearFraction, risingWM2 } = situation.state.harvest;
   const costJ = fillCostJ(situation);
-  // The coming hour is what the sheet shows now, or what the day so far lets expect, whichever is more.
-  const nowJ = 3600 * (dryGainW(situation) ?? 0);
-  const comingJ = Math.min(Math.max(nowJ, hourJ ?? 0), dayJ ?? nowJ);
+  // The coming hour is what the sheet shows now and how the sun moves, or what the day so far lets expect.
+  const risingW = absorbedFraction * clearFraction * risingWM2 * situation.site.pan.grossAreaM2;
+  const nowJ = 3600 * ((dryGainW(situation) ?? 0) + risingW);
+  const comingJ = Math.max(nowJ, hourJ ?? 0);
   return comingJ < costJ ? { comingKWh: kWh(Math.max(0, comingJ)), costKWh: kWh(costJ) } : null;
 }
 
@@ -132,13 +133,14 @@ function wantFromRest(situation: Situation): Command {
  * The numbers of a gap that is worth waiting through, else null.
  *
  * Nobody knows when the sun comes back. Whoever waits until the wait has cost as much as a refill, and then
- * gives up, never pays more than twice what the best foresight would have. What the day can no longer pay back
- * is not waited for.
+ * gives up, never pays more than twice what the best foresight would have. On a day without a gap so far the wait
+ * is half as long, since then it is the weather that changes; each gap that ended brings it closer to the whole.
+ * What the day can no longer pay back is not waited for.
  */
 function gapValues(situation: Situation): Values | null {
-  const { lostJ, dayJ } = situation.state.harvest;
+  const { lostJ, dayJ, gaps } = situation.state.harvest;
   const costJ = refillCostJ(situation);
-  if (lostJ >= costJ || (dayJ !== null && dayJ < costJ)) return null;
+  if (lostJ >= costJ * (1 - 0.5 ** (gaps + 1)) || (dayJ !== null && dayJ < costJ)) return null;
   return known({ lostKWh: kWh(lostJ), costKWh: kWh(costJ), dayKWh: dayJ === null ? null : kWh(dayJ) });
 }
 

@@ -1,9 +1,12 @@
+import { gzipSync } from 'node:zlib';
 import { build, type Plugin } from 'vite';
 
 /** The engine as one plain script: `engine` is a global variable with what `index.ts` exports. */
 export interface Bundle {
   readonly code: string;
   readonly bytes: number;
+  /** As it would be carried to a board: gzip. */
+  readonly compressedBytes: number;
   /** Characters of each file in it before whitespace and names are shortened, the largest first. */
   readonly files: readonly { readonly file: string; readonly characters: number }[];
 }
@@ -42,7 +45,7 @@ export async function bundleEngine(): Promise<Bundle> {
   const files = Object.entries(modules)
     .map(([path, { renderedLength }]) => ({ file: inProject(path), characters: renderedLength }))
     .sort((a, b) => b.characters - a.characters);
-  return { code, bytes: Buffer.byteLength(code), files };
+  return { code, bytes: Buffer.byteLength(code), compressedBytes: gzipSync(code).length, files };
 }
 
 function inProject(path: string): string {

@@ -37,7 +37,7 @@ const full = {
     cause: { code: 'operator-empty', values: { leftMin: 5, other: 6 } },
   },
   gain: { lowC: 20, sinceMs: 5 },
-  pump: { sinceMs: 5, startsMs: [1, 2, 3], exercising: false },
+  pump: { ...initial.pump, sinceMs: 5, startsMs: [1, 2, 3] },
   frost: { ...initial.frost, latched: 'frost-blind', fall: { sinceMs: 5, fromC: 6, fallsKS: [1, 2, 3] } },
   airLows: { todayC: 5, daysC: [1, 2, 3] },
   meter: { ...initial.meter, night: { sumKMs: 5, forMs: 5 } },
@@ -137,6 +137,21 @@ describe('a state', () => {
 
   it.each([
     [
+      ['speed', 'direction'],
+      [-1, 0, 1],
+      [2, -2, 0.5],
+    ],
+    [
+      ['speed', 'fraction'],
+      [0, 1],
+      [-0.01, 1.01],
+    ],
+    [
+      ['operator', 'lease', 'confirmed'],
+      [true, false, undefined],
+      [1, null],
+    ],
+    [
       ['outputs', 'pumpFraction'],
       [0, 0.5, 1],
       [-0.01, 1.01, null],
@@ -153,7 +168,7 @@ describe('a state', () => {
     ],
     [
       ['operator', 'lease', 'kind'],
-      ['run-pump', 'empty', 'rest'],
+      ['run-pump', 'empty', 'rest', 'commission'],
       ['automatic', null],
     ],
     [['frost', 'latched'], ['frost-measured', 'frost-trend', 'frost-blind', null], ['frost-waiting-release']],

@@ -48,7 +48,9 @@ describe('the outputs', () => {
 
   it('run the pump of an exchanger as they are told', () => {
     for (const asked of [true, false])
-      expect(outputsOf(phases.resting, full, makeSite('drain-valve'), 60, 1, asked).exchangerPumpOn).toBe(asked);
+      expect(outputsOf(phases.resting, full, makeSite('drain-valve'), 60, 1, asked).exchangerPumpOn).toBe(
+        asked,
+      );
   });
 });
 

@@ -1,8 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  flowFraction,
-  speedForFlow,
-} from '../../../../controller/engine/speed/flow-of-speed.ts';
+import { flowFraction, speedForFlow } from '../../../../controller/engine/speed/flow-of-speed.ts';
 import { makeSite } from '../rig.ts';
 
 const siphon = makeSite('drain-valve');

@@ -36,7 +36,7 @@ describe('the bound', () => {
       const best = bestOf(run, quick);
       const { site, fromMs } = run;
       const policies = [
-        enginePolicy(site),
+        enginePolicy(run),
         thermostat(site, plainThermostat),
         thermostat(site, { ...plainThermostat, onK: 3, offK: 1, fillK: 4, empties: true }),
         ...Array.from({ length: 6 }, (_, number) => restlessPolicy(number)),

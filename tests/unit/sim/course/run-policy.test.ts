@@ -41,7 +41,7 @@ it('runs the engine as the simulated loop does', () => {
   const settings = settingsSchema.parse({ ...defaultSettings, ...run.site.settings });
   const loop = createLoop({ ...run, plant, settings, state: initialState(), account });
   for (let atMs = run.fromMs; atMs <= run.toMs; atMs += 10_000) loop.step(atMs);
-  const result = runPolicy(run, enginePolicy(run.site));
+  const result = runPolicy(run, enginePolicy(run));
   expect(result.harvestJ).toBe(harvestJ(account, plant, outsideAtFirstJ));
   expect(result.electricityJ).toBe(account.electricityJ);
 });
