@@ -21,7 +21,7 @@ export function settingsOf(site: Site): Settings {
 }
 
 /** Known to be broken in the loop under some pairs of faults, which the long run shows; asked of the engine alone. */
-const askedAlone: ReadonlySet<string> = new Set(['doubt-starts-nothing', 'failed-sensor-adds-no-heat']);
+const askedAlone: ReadonlySet<string> = new Set(['doubt-starts-nothing']);
 export const askedInTheLoop = invariants.filter(({ name }) => !askedAlone.has(name));
 
 export type FaultKind = Omit<TimedFault, 'fromH' | 'lastsH'>;
