@@ -6,11 +6,11 @@ export const pumpOnlyWhenPumping: Invariant = {
   name: 'pump-only-when-pumping',
   promise:
     'The pump runs in the phases filling and circulating alone, never against the drain pump, never into a drain valve that is told to be open; the pump of an exchanger runs alone only while no protection decides.',
-  exceptions: [],
+  exceptions: ['An emptying pan keeps the reason for which it began to empty, also when that has passed.'],
   watch: eachStep(({ decision }, { site }) => {
     const { outputs, phase } = decision;
     if (outputs.exchangerPumpOn && site.plumbing !== 'reservoir') return 'a pump of no exchanger';
-    if (outputs.exchangerPumpOn && !isPumping(decision) && isByHazard(decision))
+    if (outputs.exchangerPumpOn && !isPumping(decision) && phase !== 'emptying' && isByHazard(decision))
       return `exchanger pump alone under ${decision.reasons.phase.code}`;
     if (!isPumping(decision)) return;
     if (phase !== 'filling' && phase !== 'circulating') return `pump in ${phase}`;

@@ -26,15 +26,17 @@ export const failedSensorAddsNoHeat: Invariant = {
     'Between two steps at which the pan circulates and its outlet cannot be read, no heat is counted as brought home.',
   exceptions: [
     'Heat that comes home by emptying was measured when the emptying began.',
+    'Where no outlet is measured, the sheet stands for it.',
     'Between the last step with a reading and one at which nothing flows any more, half of the last rate counts.',
   ],
-  watch: () => {
+  watch: ({ site }) => {
     let beforeJ = 0;
     let blindBefore = false;
     return ({ decision }) => {
       const { heatHomeJ } = decision.meter.total;
       const gainedJ = heatHomeJ - beforeJ;
-      const blind = decision.phase === 'circulating' && usable(decision, 'panOutletC') === null;
+      const measured = site.sensors.panOutletC !== undefined;
+      const blind = measured && decision.phase === 'circulating' && usable(decision, 'panOutletC') === null;
       const twice = blind && blindBefore;
       beforeJ = heatHomeJ;
       blindBefore = blind;
