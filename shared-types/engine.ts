@@ -117,6 +117,8 @@ export const beliefSchema = z.strictObject({
   flowProven: z.boolean(),
   /** Pan (outlet, else sheet) minus store bottom. */
   differenceK: z.number().nullable(),
+  /** What the pan outlet shows more than the store bottom when both are alike, and its standard deviation. */
+  pair: z.strictObject({ offsetK: z.number(), sdK: z.number() }),
   netGainW: z.number().nullable(),
   /** What the rest of the day may bring, if it goes on as it was; no promise of the weather's. */
   dayPromiseJ: z.number().nullable(),

@@ -1,4 +1,5 @@
 import type { Belief } from '../../shared-types/engine.ts';
+import { pairOffset } from './pair/uncertainty.ts';
 import { panHeatJK } from './pan.ts';
 import { isPumping, type Situation } from './situation.ts';
 import { trendKS } from './want/trend.ts';
@@ -15,6 +16,7 @@ export function beliefOf(situation: Situation): Belief {
     water: state.water.level,
     flowProven: isFlowProven(situation),
     differenceK,
+    pair: pairOffset(state.learnt),
     netGainW: full ? state.harvest.gainW : null,
     dayPromiseJ: state.harvest.dayJ,
     heatAtStakeJ: full && heatJK !== null && differenceK !== null ? heatJK * differenceK + 0 : null,

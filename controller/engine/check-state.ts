@@ -140,7 +140,8 @@ const isWatch: Check = (value) => {
     finiteOrNull(watch['darkMs']) &&
     isEvidence(watch['evidence']) &&
     areOfChannels(watch['doubts'], isDoubt) &&
-    areOfChannels(watch['still'], isRange)
+    areOfChannels(watch['still'], isRange) &&
+    finiteOrNull(watch['nightDewC'])
   );
 };
 

@@ -7,6 +7,7 @@ import { answerText } from './explain/answer-text.ts';
 import { reason } from './explain/reasons.ts';
 import { loose, type SoundInput } from './input.ts';
 import { since } from './meter/totals.ts';
+import { pairOffset } from './pair/uncertainty.ts';
 import { type AlarmMemory, type EngineState, initialState, safeOutputs } from './state.ts';
 
 /**
@@ -49,7 +50,7 @@ function raised(before: AlarmMemory | undefined, runMs: number, nowMs: number): 
 }
 
 function safeDecision(
-  { phase, meter, alarms, runMs, commission }: EngineState,
+  { phase, meter, alarms, runMs, commission, learnt }: EngineState,
   { nowMs, request }: SoundInput,
 ): Decision {
   const why = reason({ code: 'internal-error', values: {} });
@@ -76,6 +77,7 @@ function safeDecision(
       water: 'unknown',
       flowProven: false,
       differenceK: null,
+      pair: pairOffset(learnt),
       netGainW: null,
       dayPromiseJ: null,
       heatAtStakeJ: null,

@@ -40,7 +40,7 @@ export function restart(state: EngineState, site: Site, runMs: number): EngineSt
     runMs,
     stepped: true,
     sensing: {},
-    watch: { ...state.watch, darkMs: null, still: {} },
+    watch: { ...state.watch, darkMs: null, still: {}, nightDewC: null },
     phase: phaseAfter(state.phase, site, runMs),
     water: { ...unknownWater, level: levelAfter(state.water, site), overdue: state.water.overdue },
     timers: noTimers,

@@ -114,9 +114,18 @@ export interface WatchMemory {
   readonly doubts: Readonly<Partial<Record<Channel, Doubt>>>;
   /** What a witness of a sensor that shows the same for long has gone through meanwhile [°C]. */
   readonly still: Readonly<Partial<Record<Channel, { readonly lowC: number; readonly highC: number }>>>;
+  /** Dew point that the last night ended with [°C]; null while it was not known. */
+  readonly nightDewC: number | null;
 }
 
-export const unwatched: WatchMemory = { lookedMs: 0, darkMs: null, evidence: {}, doubts: {}, still: {} };
+export const unwatched: WatchMemory = {
+  lookedMs: 0,
+  darkMs: null,
+  evidence: {},
+  doubts: {},
+  still: {},
+  nightDewC: null,
+};
 
 /** The coldest air of this local day [°C], null while it was not read, and of the days before, newest last. */
 export interface AirLows {

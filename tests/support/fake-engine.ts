@@ -84,6 +84,7 @@ export function fakeDecision(
       water: 'unknown',
       flowProven: false,
       differenceK: null,
+      pair: { offsetK: 0, sdK: 1 },
       netGainW: null,
       heatAtStakeJ: null,
       dayPromiseJ: null,

@@ -56,28 +56,34 @@ export function measurePair(situation: Situation): PairOffset | null {
 
 /** Brings what is known of the pair up to this step. */
 export function learnPair(situation: Situation): Learnt {
-  const { state, runMs, elapsedMs } = situation;
-  const { learnt, phase } = state;
+  const { learnt, phase } = situation.state;
   if (phase.name !== 'circulating') return learnt;
   const warming = warmingAtFill(situation);
-  if (warming !== null) return learnAtFill(situation, warming);
-  const heldMs = runMs - phase.sinceMs;
-  // Asked before the rest, since it is nearly always so.
-  if (Math.floor(heldMs / noteMs) === Math.floor((heldMs - elapsedMs) / noteMs)) return learnt;
-  const measured = measurePair(situation);
-  // What no two sound sensors can disagree by is a fault, and not to be learnt.
+  return warming === null
+    ? noteSound(learnt, measureAtTheHour(situation))
+    : learnEndsAtFill(situation, warming, noteSound(learnt, pairAtFill(situation, warming)));
+}
+
+/** What no two sound sensors can disagree by is a fault, and not to be learnt. */
+function noteSound(learnt: Learnt, measured: PairOffset | null): Learnt {
   if (measured === null || Math.abs(measured.offsetK) >= leastTrustedOffsetK) return learnt;
   return notePair(learnt, measured.offsetK, measured.sdK);
 }
 
-/** What a fill says of the outlet beside the store bottom, and beside the inlet while no dry night has said it. */
-function learnAtFill(situation: Situation, warming: Warming): Learnt {
-  const { state, readings } = situation;
-  const pair = pairAtFill(situation, warming);
-  const learnt = pair === null ? state.learnt : notePair(state.learnt, pair.offsetK, pair.sdK);
+/** What a fill says of the outlet beside the inlet, while no dry night has said it. */
+function learnEndsAtFill({ readings }: Situation, { warmedK }: Warming, learnt: Learnt): Learnt {
   const outletC = good(readings.panOutletC);
   const inletC = good(readings.panInletC);
   if (learnt['endsOffsetK'] !== undefined || outletC === null || inletC === null) return learnt;
-  const endsOffsetK = outletC - inletC - warming.warmedK;
-  return Math.abs(endsOffsetK) > leastTrustedOffsetK ? learnt : { ...learnt, endsOffsetK };
+  const endsOffsetK = outletC - inletC - warmedK;
+  return Math.abs(endsOffsetK) >= leastTrustedOffsetK ? learnt : { ...learnt, endsOffsetK };
+}
+
+function measureAtTheHour(situation: Situation): PairOffset | null {
+  const { state, runMs, elapsedMs } = situation;
+  const heldMs = runMs - state.phase.sinceMs;
+  // Asked before the rest, since it is nearly always so.
+  return Math.floor(heldMs / noteMs) === Math.floor((heldMs - elapsedMs) / noteMs)
+    ? null
+    : measurePair(situation);
 }

@@ -28,7 +28,7 @@ const fineS = 10;
 const decisionMin = { withRest: 8, withoutRest: 5 } as const;
 const rounds = 3;
 /** What was measured on the best schedule may be somewhat more on another. */
-const marginFactor = 1.5;
+const marginFactor = 2;
 
 export interface BestOptions {
   /** See `SearchTask`; smaller grants and more labels make the bound tighter and the search longer. */
@@ -40,7 +40,7 @@ export interface BestOptions {
  * The best that a run allows, from above and from below.
  *
  * The search decides on a grid of some minutes and steps its plant by the minute. What that costs is measured on the
- * schedule it finds, and added to its bound with half as much again: what the schedule gains when its switches may
+ * schedule it finds, and added to its bound twice over: what the schedule gains when its switches may
  * move by the minute, and what it brings more in the plant of 10 s.
  */
 export function bestOf(run: Run, { grantFraction = 1.5e-4, mostLabels = 400 }: BestOptions = {}): Best {

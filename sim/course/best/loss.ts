@@ -1,20 +1,27 @@
-import { sheetLossWM2K } from '../../physics/collector.ts';
+import { sheetGainWM2, sheetLossWM2K } from '../../physics/collector.ts';
 import { type Parts, panCells } from '../../plant/parts.ts';
 import { waterJKgK } from '../../plant/water.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 
-/** So long after the last light all water that is worth anything is home [s]; a design choice. */
-const homeAfterDarkS = 5400;
-const lightWM2 = 5;
+/** So long after the last instant at which anything could be gained, all water is home [s]; a design choice. */
+const homeAfterGainS = 5400;
 
 /**
  * For each step, the share of a joule in the pan's water that leaves it until all is home, were it to stay there.
  *
- * Nowhere does heat leave the water faster than from a full pan, so that no joule loses more.
+ * Nowhere does heat leave the water faster than from a full pan, so that no joule loses more. Water is out as long
+ * as the coldest that there may be could still be warmed, on a mild night by the air alone.
+ *
+ * @param coldestC - No water of the loop is colder, where it matters.
  */
-export function lossFractions(parts: Parts, sky: readonly Conditions[], stepS: number): readonly number[] {
-  const lastLight = sky.findLastIndex(({ irradianceWM2 }) => irradianceWM2 > lightWM2);
-  const homeBy = lastLight + Math.round(homeAfterDarkS / stepS);
+export function lossFractions(
+  parts: Parts,
+  sky: readonly Conditions[],
+  stepS: number,
+  coldestC: number,
+): readonly number[] {
+  const lastGain = sky.findLastIndex((conditions) => gainsAt(parts, conditions, coldestC));
+  const homeBy = lastGain + Math.round(homeAfterGainS / stepS);
   const fractions: number[] = [];
   let folds = 0;
   for (let step = sky.length - 1; step >= 0; step--) {
@@ -23,6 +30,12 @@ export function lossFractions(parts: Parts, sky: readonly Conditions[], stepS: n
     if (step <= homeBy) folds += (lossWK(parts, conditions) * stepS) / (parts.pan.fullKg * waterJKgK);
   }
   return fractions;
+}
+
+/** True when a sheet over water of this temperature would gain. */
+function gainsAt({ collector }: Parts, conditions: Conditions, waterC: number): boolean {
+  const { windMs, airC } = conditions;
+  return sheetGainWM2(conditions, collector) > sheetLossWM2K(windMs, collector) * (waterC - airC);
 }
 
 /** From a full pan to the air [W/K]. */

@@ -45,7 +45,8 @@ export function searchBest(task: SearchTask): SearchResult {
   const { plant, sky, stepS, stepsADecision, grantFraction, mostLabels } = task;
   const outsideAtFirstJ = outsideJ(plant);
   const originC = at(plant.store.waterC, 0);
-  const losses = lossFractions(plant.parts, sky, stepS);
+  const coldestC = Math.min(originC, plant.parts.traits.makeUpC);
+  const losses = lossFractions(plant.parts, sky, stepS, coldestC);
   const leastJ = leastOfSun * sunJ(task);
   let labels = [labelOf({ plant, homeJ: 0, grantedJ: 0, trail: null }, originC, outsideAtFirstJ)];
   let mostKept = 1;

@@ -24,7 +24,7 @@ function hold(these: readonly Invariant[], draw: typeof stretchesDraw, own: Step
 }
 
 describe('never', () => {
-  it(`in ${numRuns} sequences is a promise broken`, { timeout: 240_000 }, () => {
+  it(`in ${numRuns} sequences is a promise broken`, { timeout: 600_000 }, () => {
     hold(invariants, fewStretchesDraw, stepOn, numRuns);
   });
 

@@ -1,18 +1,21 @@
 import { eachStep, type Invariant, isByHazard } from './invariant.ts';
 
 const unlocks = 'Asking for automatic lifts a lock after failures: that is what the lock waits for.';
+const byHand =
+  'A person who says that a pan without a drain was emptied by hand ends what protects water that is no longer there.';
 
 export const operatorOverridesNothing: Invariant = {
   name: 'operator-overrides-nothing',
   promise:
     'Where a protection decides, the step with a request gives the same outputs as the same step without it.',
-  exceptions: [unlocks],
+  exceptions: [unlocks, byHand],
   watch: eachStep(({ before, input, decision }, { site, settings, step }) => {
     if (input.request === null) return;
     const unasked = step(before, { ...input, request: null }, site, settings).decision;
     const { code } = unasked.reasons.phase;
     if (!isByHazard(unasked)) return;
     if (code === 'fill-failed-locked' && asksFor(input.request) === 'automatic') return;
+    if (site.drain === 'none' && asksFor(input.request) === 'empty') return;
     const same = JSON.stringify(decision.outputs) === JSON.stringify(unasked.outputs);
     return same ? undefined : `${asksFor(input.request)} changed the outputs under ${code}`;
   }),

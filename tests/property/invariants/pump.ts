@@ -1,16 +1,17 @@
 import type { Decision, Feedback, PhaseName } from '../../../shared-types/engine.ts';
 import type { Site } from '../../../shared-types/site.ts';
-import { eachStep, type Invariant, isPumping, isRestart, usable } from './invariant.ts';
+import { eachStep, type Invariant, isByHazard, isPumping, isRestart, usable } from './invariant.ts';
 
 export const pumpOnlyWhenPumping: Invariant = {
   name: 'pump-only-when-pumping',
   promise:
-    'The pump runs in the phases filling and circulating alone, never against the drain pump, never into a drain valve that is told to be open; the pump of the exchanger never without it.',
+    'The pump runs in the phases filling and circulating alone, never against the drain pump, never into a drain valve that is told to be open; the pump of an exchanger runs alone only while no protection decides.',
   exceptions: [],
   watch: eachStep(({ decision }, { site }) => {
     const { outputs, phase } = decision;
-    if (outputs.exchangerPumpOn && (!isPumping(decision) || site.plumbing !== 'reservoir'))
-      return `exchanger pump alone in ${phase}`;
+    if (outputs.exchangerPumpOn && site.plumbing !== 'reservoir') return 'a pump of no exchanger';
+    if (outputs.exchangerPumpOn && !isPumping(decision) && isByHazard(decision))
+      return `exchanger pump alone under ${decision.reasons.phase.code}`;
     if (!isPumping(decision)) return;
     if (phase !== 'filling' && phase !== 'circulating') return `pump in ${phase}`;
     if (outputs.drainPumpOn) return 'pump against the drain pump';
@@ -70,7 +71,7 @@ export const timeProvesOnlyWhatDrains: Invariant = {
   name: 'time-proves-only-what-drains',
   promise:
     'A pan is taken for empty without a level only once it has drained for the drain time, since its level was last seen full and not counting the time for which fresh feedback said that its drain valve was shut.',
-  exceptions: [],
+  exceptions: ['A pan without a drain is emptied by hand, and only a person can say so.'],
   watch: ({ site, settings }) => {
     let drainedMs = 0;
     return (seen) => {
@@ -80,7 +81,7 @@ export const timeProvesOnlyWhatDrains: Invariant = {
       drainedMs =
         draining && !isSeenFull(decision, site) ? drainedMs + (shut ? 0 : (input.elapsedMs ?? 0)) : 0;
       const became = before.water.level !== 'empty' && decision.belief.water === 'empty';
-      if (!became || decision.belief.readings.panLevelMm?.quality === 'good') return;
+      if (!became || site.drain === 'none' || decision.belief.readings.panLevelMm?.quality === 'good') return;
       return drainedMs < settings.drainTimeS * 1000 ? `taken for empty after ${drainedMs} ms` : undefined;
     };
   },

@@ -66,6 +66,7 @@ export const testDecision: Decision = {
     water: 'full',
     flowProven: true,
     differenceK: 9.4,
+    pair: { offsetK: 0.2, sdK: 0.4 },
     netGainW: 6200,
     heatAtStakeJ: 1.8e7,
     dayPromiseJ: null,

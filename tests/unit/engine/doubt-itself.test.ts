@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { isStuck, updateStill } from '../../../controller/engine/sense/doubt/itself.ts';
 import { scatterAfter } from '../../../controller/engine/sense/doubt/scatter.ts';
+import type { Situation } from '../../../controller/engine/situation.ts';
 import type { Channel } from '../../../shared-types/channels.ts';
 import { causeOf, doubtsOf, minutes } from './doubt-rig.ts';
 import { circulatingLoop, emptyLoop, Loop, makeSite } from './rig.ts';
@@ -135,19 +137,28 @@ describe('a sensor that shows the same to the last digit', () => {
   });
 
   it('is the store bottom only while water circulates past it for three hours', () => {
-    const standing = minutes(new Loop(site).step(), 10);
-    for (let i = 0; i < 250; i++)
-      minutes(standing.set({ panInletC: 20 + i / 10, panOutletC: 20 + i / 10 }), 1);
-    expect(doubtsOf(standing).filter((text) => text.startsWith('storeBottomC stuck'))).toEqual([]);
-    const loop = circulatingLoop(outletOnly);
-    const warm = (upToMin: number) => {
-      for (let i = 0; i < upToMin; i++) minutes(loop.set({ panOutletC: 27 + i / 12 }), 1);
+    const hourMs = 3_600_000;
+    const at = (phase: 'circulating' | 'resting', outletC: number, runMs = 3 * hourMs) => {
+      const situation = {
+        state: {
+          sensing: { storeBottomC: { changedMs: 0 } },
+          watch: { still: { storeBottomC: { lowC: 22, highC: 30 } } },
+          phase: { name: phase },
+          water: { level: 'full' },
+        },
+        readings: { panOutletC: { quality: 'good', value: outletC, ageMs: 0 } },
+        runMs,
+      } as unknown as Situation;
+      const still = updateStill(situation);
+      return [still.storeBottomC, isStuck('storeBottomC', still, situation)];
     };
-    warm(150);
-    expect(doubtsOf(loop)).toEqual([]);
-    for (let i = 150; i < 185; i++) minutes(loop.set({ panOutletC: 27 + i / 12 }), 1);
-    expect(doubtsOf(loop)).toEqual(['storeBottomC stuck itself']);
-    expect([loop.phase, loop.why]).toEqual(['empty', 'difference-doubted']);
+    expect(at('circulating', 32)).toEqual([{ lowC: 22, highC: 32 }, true]);
+    expect(at('circulating', 31.9)).toEqual([{ lowC: 22, highC: 31.9 }, false]);
+    expect(at('circulating', 20)).toEqual([{ lowC: 20, highC: 30 }, true]);
+    expect(at('circulating', 32, 3 * hourMs - 1)).toEqual([{ lowC: 22, highC: 32 }, false]);
+    expect(at('resting', 40)).toEqual([{ lowC: 22, highC: 30 }, false]);
+    expect(at('circulating', 32, 600_000)[0]).toBeDefined();
+    expect(at('circulating', 32, 599_999)).toEqual([undefined, false]);
   });
 
   it('begins anew after time that nobody saw', () => {

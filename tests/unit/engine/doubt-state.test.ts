@@ -12,6 +12,7 @@ const watched = {
     evidence: { 'store-order': -4 },
     doubts: { panInletC: doubt, ambientC: { cause: 'noisy', by: 'itself', provenMs: 1 } },
     still: { panSheetC: { lowC: 3, highC: 9 } },
+    nightDewC: 7,
   },
 };
 
@@ -36,6 +37,7 @@ describe('the memory of watched sensors', () => {
     [['watch', 'doubts', 'panInletC', 'by'], 'gossip'],
     [['watch', 'doubts', 'panInletC', 'provenMs'], null],
     [['watch', 'doubts', 'nobody'], doubt],
+    [['watch', 'nightDewC'], 'dew'],
     [['watch', 'still'], 4],
     [['watch', 'still', 'panSheetC'], null],
     [['watch', 'still', 'panSheetC', 'lowC'], null],

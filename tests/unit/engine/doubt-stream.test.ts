@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { darkSince } from '../../../controller/engine/sense/doubt/dark.ts';
 import { gainBounds } from '../../../controller/engine/sense/doubt/gain.ts';
 import type { Situation } from '../../../controller/engine/situation.ts';
 import { waterDensityKgM3, waterHeatJKgK } from '../../../controller/engine/water.ts';
 import type { Channel } from '../../../shared-types/channels.ts';
 import { causeOf, doubtsOf, minutes } from './doubt-rig.ts';
-import { allSensors, circulatingLoop, Loop, makeSite, restingLoop, type Values } from './rig.ts';
+import { allSensors, circulatingLoop, type Loop, makeSite, restingLoop, type Values } from './rig.ts';
 
 const site = makeSite('drain-valve');
 const metered = makeSite('drain-valve', allSensors);
@@ -92,7 +93,7 @@ describe('inlet and store bottom while water circulates', () => {
     [{ panInletC: 8, storeBottomC: 20, panOutletC: 27 }, ['panInletC disagrees inlet-source']],
     [{ panInletC: 23, storeBottomC: 20, panOutletC: 27 }, both],
   ])('%o: by the outlet %j are wrong', (values, expected) => {
-    const loop = minutes(circulatingLoop(site).set({ panOutletC: 30, panSheetC: 30 }), 59);
+    const loop = minutes(circulatingLoop(site), 59);
     loop.set({ ...values, panSheetC: 27 });
     minutes(loop, 7);
     expect(doubtsOf(loop)).toEqual(expected);
@@ -139,6 +140,7 @@ describe('what water may gain on its way through the pan', () => {
 function intoTheDark(ofSite: typeof site, values: Values): Loop {
   const loop = circulatingLoop(ofSite).set({ panInletC: 24, storeBottomC: 24, ambientC: 15, ...values });
   while (loop.state.watch.darkMs === null) minutes(loop, 1);
+  loop.state = { ...loop.state, learnt: {} };
   return loop;
 }
 
@@ -196,19 +198,14 @@ describe('a gain in the dark', () => {
   });
 
   it('is told by a sun sensor where no calendar is known', () => {
-    const sensors: readonly Channel[] = ['panOutletC', 'storeBottomC', 'ambientC'];
-    const bench = makeSite('drain-valve', sensors);
-    const sunny = {
-      ...bench,
-      sensors: { ...bench.sensors, irradianceWM2: { ...bench.sensors.ambientC, unit: 'W/m2' } },
-    } as typeof bench;
-    const seen = (irradianceWM2: number) => {
-      const loop = new Loop(sunny);
-      loop.nowMs = Number.NEGATIVE_INFINITY;
-      loop.until('empty').set({ panOutletC: 40, irradianceWM2 }).until('filling').set({ panOutletC: 23 });
-      loop.until('circulating');
-      return doubtsOf(minutes(loop, 90)).length;
-    };
-    expect([seen(4), seen(5)]).toEqual([2, 0]);
+    const dark = (sunHeightDeg: number | null, sunWM2: number | null, darkMs: number | null = null) =>
+      darkSince({
+        sunHeightDeg,
+        readings: sunWM2 === null ? {} : { irradianceWM2: { quality: 'good', value: sunWM2, ageMs: 0 } },
+        state: { watch: { darkMs } },
+        runMs: 9,
+      } as unknown as Situation);
+    expect([dark(null, 4.9), dark(null, 5), dark(null, null)]).toEqual([9, null, null]);
+    expect([dark(-0.1, 500), dark(0, 0), dark(-5, null, 3)]).toEqual([9, null, 3]);
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { measurePair, notePair } from '../../../controller/engine/pair/learn.ts';
+import { learnPair, measurePair, notePair } from '../../../controller/engine/pair/learn.ts';
 import type { Situation } from '../../../controller/engine/situation.ts';
 import { doubtsOf, minutes } from './doubt-rig.ts';
-import { circulatingLoop, emptyLoop, makeSite } from './rig.ts';
+import { emptyLoop, makeSite } from './rig.ts';
 
 const site = makeSite('drain-valve');
 
@@ -63,54 +63,62 @@ describe('the offset of outlet and store bottom', () => {
 });
 
 describe('water that circulates through the dark', () => {
-  /** The sun sets at half past nine; the air is as warm as the water, so a clear sky alone takes some heat. */
-  function dark(
-    storeBottomC: number,
-    kind: Parameters<typeof makeSite>[0] = 'drain-valve',
-    plumbing = 'open-store',
-  ) {
-    const sensors = ['panOutletC', 'storeBottomC', 'ambientC', 'reservoirC'] as const;
-    const loop = circulatingLoop(makeSite(kind, sensors, { plumbing }), { stopDifferenceK: 0.2 });
-    loop.set({ storeBottomC, ambientC: storeBottomC, reservoirC: storeBottomC });
-    while (loop.state.watch.darkMs === null) minutes(loop, 1);
-    return loop;
+  const hourMs = 3_600_000;
+
+  /** An hour of circulation in the dark; the air is as warm as the water, so a clear sky alone takes some heat. */
+  function night(storeC: number, changes: object = {}): Situation {
+    const good = (value: number) => ({ quality: 'good', value, ageMs: 0 });
+    return {
+      state: {
+        watch: { darkMs: 0 },
+        phase: { name: 'circulating', sinceMs: 0, afterFill: false },
+        outputs: { pumpFraction: 1 },
+        learnt: {},
+      },
+      readings: { panOutletC: good(27), storeBottomC: good(storeC) },
+      facts: { ambientC: storeC },
+      site,
+      runMs: hourMs,
+      elapsedMs: 5000,
+      ...changes,
+    } as unknown as Situation;
   }
 
-  it('measures the pair: 0.36 K less than alike, give or take half of that', () => {
-    const loop = dark(26);
-    expect(loop.state.learnt).toEqual({});
-    minutes(loop, 100);
-    const { learnt } = loop.state;
+  it('measures the pair: the sky takes 0.36 K, give or take half of that', () => {
+    const measured = measurePair(night(26));
     // 100 W/m2 at the most from 10 m2 into 20 L/min: 0.72 K.
-    const measuredK = 1 + 0.36;
-    expect(Math.abs((learnt['outletOffsetK'] ?? 0) - measuredK)).toBeLessThan(0.06);
-    expect(learnt['outletOffsetSdK']).toBeLessThan(0.19);
-    expect(Math.abs(loop.last.belief.differenceK ?? 0) - 0.36).toBeLessThan(0.1);
+    expect(measured?.offsetK).toBeCloseTo(1.36, 2);
+    expect(measured?.sdK).toBeCloseTo(0.18, 2);
+    const { outletOffsetK, outletOffsetSdK } = learnPair(night(26));
+    expect(outletOffsetK).toBeCloseTo(1.36 / (1 + 0.18 ** 2), 2);
+    expect(outletOffsetSdK).toBeCloseTo(0.177, 3);
   });
 
-  it('does not so where the offset would be a fault, nor behind an exchanger', () => {
-    expect(minutes(dark(25.2), 70).state.learnt).toEqual({});
-    expect(minutes(dark(26, 'pump-stop', 'reservoir'), 100).state.learnt).toEqual({});
+  it('is noted at each full hour alone', () => {
+    expect(learnPair(night(26, { runMs: hourMs + 4999 }))).not.toEqual({});
+    expect(learnPair(night(26, { runMs: hourMs + 5000 }))).toEqual({});
+    expect(learnPair(night(26, { runMs: hourMs - 1 }))).toEqual({});
   });
 
-  it('is awaited for half an hour', () => {
-    const loop = dark(26);
-    const situation = (): Situation => {
-      const { state, site: ofSite, settings } = loop;
-      const { readings } = loop.last.belief;
-      return {
-        state,
-        readings,
-        facts: { ambientC: 26 },
-        site: ofSite,
-        settings,
-        runMs: state.runMs,
-      } as Situation;
+  it('is not learnt from where the offset would be a fault', () => {
+    expect(learnPair(night(25.37))).not.toEqual({});
+    expect(learnPair(night(25.35))).toEqual({});
+  });
+
+  it('is awaited for half an hour, and for the pan to be flushed', () => {
+    const since = (sinceMs: number, darkMs: number) => {
+      const { state } = night(26);
+      const phase = { name: 'circulating', sinceMs, afterFill: false };
+      return measurePair(night(26, { state: { ...state, phase, watch: { darkMs } } }));
     };
-    minutes(loop, 28);
-    expect(measurePair(situation())).toBeNull();
-    minutes(loop, 2);
-    expect(measurePair(situation())?.offsetK).toBeCloseTo(1.36, 1);
-    expect(measurePair(situation())?.sdK).toBeCloseTo(0.18, 2);
+    expect(since(0, hourMs / 2)).not.toBeNull();
+    expect(since(0, hourMs / 2 + 1)).toBeNull();
+    // Three changes of 400 L at 20 L/min take an hour.
+    expect(since(1, 0)).toBeNull();
+  });
+
+  it('tells nothing behind an exchanger, nor by a sensor that is missing', () => {
+    expect(measurePair(night(26, { site: { ...site, plumbing: 'reservoir' } }))).toBeNull();
+    expect(measurePair(night(26, { readings: {} }))).toBeNull();
   });
 });

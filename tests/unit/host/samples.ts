@@ -34,6 +34,7 @@ const decision = (nowMs: number): Decision => ({
     water: 'empty',
     flowProven: false,
     differenceK: null,
+    pair: { offsetK: 0, sdK: 1 },
     netGainW: null,
     heatAtStakeJ: null,
     dayPromiseJ: null,

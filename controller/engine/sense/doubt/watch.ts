@@ -1,6 +1,7 @@
 import { type Channel, temperatureChannels } from '../../../../shared-types/channels.ts';
 import type { Situation } from '../../situation.ts';
 import type { Doubt, WatchMemory } from '../../state.ts';
+import { airInTheSun, nightDewC } from './air.ts';
 import type { Comparison } from './comparison.ts';
 import { darkSince } from './dark.ts';
 import { isNoisy, isStuck, updateStill } from './itself.ts';
@@ -17,6 +18,7 @@ const comparisons: readonly Comparison[] = [
   panAtNight,
   sheetOutlet,
   storeOrder,
+  airInTheSun,
   pairOffsetTooLarge,
 ];
 
@@ -38,7 +40,7 @@ export function updateWatch(situation: Situation): WatchMemory {
     if (accused.length > 0 && count >= looks) doubts = accuse(doubts, name, accused, runMs);
     else if (count <= -looksToClear) doubts = clear(doubts, name);
   }
-  return { lookedMs: runMs, darkMs, evidence, doubts, still };
+  return { lookedMs: runMs, darkMs, evidence, doubts, still, nightDewC: nightDewC(situation, darkMs) };
 }
 
 /** Looks against the sensors count up and looks for them down; whatever spoke for them before, the first counts. */

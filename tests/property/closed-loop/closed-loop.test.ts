@@ -1,0 +1,107 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { step, stepOn } from '../../../controller/engine/index.ts';
+import type { EngineInput } from '../../../shared-types/engine.ts';
+import type { Settings } from '../../../shared-types/settings.ts';
+import { plumbedSite } from '../../support/plants.ts';
+import type { Step } from '../invariants/invariant.ts';
+import { invariants } from '../invariants/table.ts';
+import { judge } from './judge.ts';
+import type { Life } from './life.ts';
+import { type FaultKind, lifeDraw, settingsOf } from './lives.ts';
+import { truths } from './truths.ts';
+
+/** Lives that are lived in every test run; `npm run fuzz` goes through every ordered pair of faults. */
+const numRuns = 40;
+
+describe('a simulated loop with faults, requests, restarts and clock jumps', () => {
+  it('keeps every promise, in the plant as well', { timeout: 600_000 }, () => {
+    fc.assert(
+      fc.property(lifeDraw, (life) => {
+        expect(judge(life, invariants, stepOn)).toBeUndefined();
+      }),
+      { numRuns },
+    );
+  });
+});
+
+describe('a loop under an engine with one thing wrong', () => {
+  const site = plumbedSite('open-store', 'high-with-low-drain', 'drain-valve');
+  const summer: Life = {
+    site,
+    settings: settingsOf(site),
+    seed: 4,
+    startMs: Date.UTC(2031, 5, 15, 9),
+    hours: 8,
+    kinds: ['clear'],
+    storeC: 20,
+    faults: [],
+    happenings: [],
+  };
+  /** A pan that was filled by day and is kept full into a night of frost. */
+  const frost: Life = {
+    ...summer,
+    startMs: Date.UTC(2031, 10, 15, 12),
+    hours: 24,
+    kinds: ['frost-after-sun'],
+    happenings: [
+      { atH: 1, what: { kind: 'request', operation: { kind: 'run-pump', minutes: 60 } } },
+      { atH: 1.5, what: { kind: 'request', operation: { kind: 'rest', minutes: 1440 } } },
+    ],
+  };
+  const broken = (name: FaultKind['name']): Life => ({
+    ...summer,
+    faults: [{ name, size: 0, fromH: 3, lastsH: 100 }],
+  });
+
+  const withSettings =
+    (changes: Partial<Settings>): Step =>
+    (state, input, own, settings) =>
+      step(state, input, own, { ...settings, ...changes });
+  const withInput =
+    (change: (input: EngineInput) => EngineInput): Step =>
+    (state, input, own, settings) =>
+      step(state, change(input), own, settings);
+  let kept: EngineInput['readings'] = {};
+  const believesOldReadings = withInput((input) => {
+    if (Object.keys(input.readings).length > 0) kept = input.readings;
+    return { ...input, readings: kept };
+  });
+  const noFrost = withSettings({ frostTemperatureC: -100, frostReleaseC: -90, blindFrostAmbientC: -100 });
+  const noFlow = withInput(({ readings: { flowLMin: _left, ...readings }, ...input }) => ({
+    ...input,
+    readings,
+  }));
+  const noLimit: Step = (state, input, own, settings) =>
+    step(state, input, { ...own, store: { ...own.store, maximumC: 300 } }, { ...settings, storeLimitC: 300 });
+
+  const rows: readonly (readonly [string, string, Life, Step])[] = [
+    ['minds no frost', 'no-ice', frost, noFrost],
+    ['minds no frost', 'cold-water-leaves', frost, noFrost],
+    [
+      'hears no feedback',
+      'shut-before-pumping',
+      broken('drain-stuck-open'),
+      withInput((input) => ({ ...input, feedback: null })),
+    ],
+    ['sees no flow', 'wet-pump', broken('pump-unprimed'), noFlow],
+    ['knows no limit', 'cool-store', { ...summer, storeC: 66 }, noLimit],
+    ['believes old readings', 'silence-is-safe', broken('device-silent'), believesOldReadings],
+  ];
+
+  it.each(rows)('that %s breaks %s', (_wrong, name, life, own) => {
+    expect(
+      judge(
+        life,
+        [],
+        own,
+        truths.filter((truth) => truth.name === name),
+      ),
+    ).toContain(name);
+    expect(judge(life, [], stepOn)).toBeUndefined();
+  });
+
+  it('stands against every promise about the plant', () => {
+    expect(new Set(rows.map(([, name]) => name))).toEqual(new Set(truths.map(({ name }) => name)));
+  });
+});
