@@ -238,7 +238,6 @@ export const alarmCatalogue: Readonly<Record<AlarmCode, AlarmMeaning>> = {
     onDelayS: 60,
     offDelayS: 120,
     causes: ['liner-not-cooled', 'store-hot', 'dry-running', 'fill-failed'],
-    besideCauses: true,
   },
   'liner-not-cooled': {
     priority: 'urgent',

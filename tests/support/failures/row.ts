@@ -38,8 +38,6 @@ export interface FailureRow {
   readonly panAtLeastC?: number;
   /** Most ice that may be found in the pan [kg]; none where it is left out. */
   readonly iceAtMostKg?: number;
-  /** Why nothing is noticed so far; the row then holds that it is not. */
-  readonly unnoticed?: string;
   /** What a person does. */
   readonly person: string;
 }

@@ -86,12 +86,13 @@ export const waterRows: readonly FailureRow[] = [
     ...summer,
     failure: 'air pocket',
     faults: ['air-pocket=0.5'],
+    // After a day in which the contact was learnt.
     at: '2031-06-22T09:00',
+    watchH: 8,
     head: 'poor-contact',
-    detectedWithinS: 3 * 3600,
+    detectedWithinS: 6 * 3600,
     response: 'goes on harvesting',
     respondedWithinS: 10,
-    unnoticed: 'The sheet’s one thermometer stands too little above the water for what the rule calls poor.',
     person: 'Smooths the sheet down and lets the air out at the next visit.',
   },
   {
