@@ -4,7 +4,7 @@ import { pairOffset } from '../../../controller/engine/pair/uncertainty.ts';
 import type { Situation } from '../../../controller/engine/situation.ts';
 import { differencesFor, effectiveDifferences } from '../../../controller/engine/want/differences.ts';
 import { defaultSettings } from '../../../shared-types/settings.ts';
-import { makeSite } from './rig.ts';
+import { commonSensors, makeSite } from './rig.ts';
 
 const usual = { ...defaultSettings, startDifferenceK: 6, stopDifferenceK: 2 };
 const small = { ...usual, startDifferenceK: 1, stopDifferenceK: 0.2 };
@@ -39,10 +39,24 @@ describe('the least differences', () => {
       effectiveDifferences({
         state: { learnt },
         facts: { panIsOutlet },
+        site,
         settings: small,
       } as never as Situation);
     expect(at(true).stopDifferenceK).toBeCloseTo(0.2, 12);
     expect(at(false).stopDifferenceK).toBe(2);
+  });
+
+  it('need no pair that is safe on its own behind an exchanger whose outlet and inlet were compared', () => {
+    const reservoir = makeSite('drain-valve', [...commonSensors, 'reservoirC'], { plumbing: 'reservoir' });
+    const at = (learnt: object) =>
+      effectiveDifferences({
+        state: { learnt },
+        facts: { panIsOutlet: true },
+        site: reservoir,
+        settings: small,
+      } as never as Situation);
+    expect(at({ endsOffsetK: 0.1 })).toEqual({ startDifferenceK: 2.5, stopDifferenceK: 1 });
+    expect(at({})).toEqual({ startDifferenceK: 5, stopDifferenceK: 2 });
   });
 });
 
