@@ -2,6 +2,7 @@ import type { Answer } from '../../shared-types/engine.ts';
 import { messageSchemaVersion, type RequestMessage } from '../../shared-types/messages.ts';
 import type { Site } from '../../shared-types/site.ts';
 import type { Clock } from '../clock.ts';
+import { settingsRemarks } from '../engine/index.ts';
 import { boundedWait } from '../links/bounded-wait.ts';
 import type { RunningBroker } from '../links/broker.ts';
 import type { LoopLink } from '../links/link.ts';
@@ -98,6 +99,7 @@ function assemble(options: ControllerOptions, parts: Parts): Controller {
     log,
     { settings: run.settings, revision: run.settingsRevision },
     tellSite,
+    (changed) => settingsRemarks(site, changed, {}),
   );
   const desk = openRequestDesk({
     send: (answer) => publisher?.answer(answer),

@@ -1,6 +1,7 @@
 import type { Answer } from '../../shared-types/engine.ts';
 import type { RequestMessage } from '../../shared-types/messages.ts';
 import type { Settings, SettingsPatch } from '../../shared-types/settings.ts';
+import type { Remark } from '../engine/index.ts';
 import type { LogWriter } from '../log/log.ts';
 import { changeSettings } from './change-settings.ts';
 
@@ -8,7 +9,10 @@ import { changeSettings } from './change-settings.ts';
 export interface SettingsKeeper {
   readonly settings: Settings;
   readonly revision: number;
-  /** Changes some settings, or none with every reason. @returns the answer to who asked. */
+  /**
+   * Changes some settings, or none with every reason. @returns the answer to who asked, with what is to be known of
+   * settings that are allowed and yet have a drawback.
+   */
   change(message: RequestMessage, patch: SettingsPatch, nowMs: number): Answer;
 }
 
@@ -16,6 +20,7 @@ export function createSettingsKeeper(
   log: LogWriter,
   first: { readonly settings: Settings; readonly revision: number },
   onChanged: () => void,
+  remarksOn: (settings: Settings) => readonly Pick<Remark, 'text'>[] = () => [],
 ): SettingsKeeper {
   let { settings, revision } = first;
   return {
@@ -36,6 +41,9 @@ export function createSettingsKeeper(
       if (change.kind === 'refused') return answer(false, 'settings-refused', change.text);
       if (change.kind === 'same')
         return answer(false, 'nothing-to-do', 'These settings are in force already.');
+      const known = new Set(remarksOn(settings).map(({ text }) => text));
+      const remarks = remarksOn(change.settings).map(({ text }) => text);
+      const news = remarks.filter((text) => !known.has(text)).map((text) => ` ${text}`);
       settings = change.settings;
       revision = log.keepSettings(settings, nowMs);
       const values = Object.fromEntries(change.names.map((name) => [name, change.settings[name]]));
@@ -47,7 +55,7 @@ export function createSettingsKeeper(
         values: { ...values, who: message.who, revision },
       });
       onChanged();
-      return answer(true, 'accepted', `Changed ${change.text}.`);
+      return answer(true, 'accepted', `Changed ${change.text}.${news.join('')}`);
     },
   };
 }
