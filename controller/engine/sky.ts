@@ -22,7 +22,12 @@ const leastHumidityFraction = 0.01;
 export function dewPointC(airC: number, humidityFraction: number): number {
   const gamma =
     Math.log(Math.max(leastHumidityFraction, humidityFraction)) + (magnusA * airC) / (magnusB + airC);
-  return (magnusB * gamma) / (magnusA - gamma);
+  return rounded((magnusB * gamma) / (magnusA - gamma));
+}
+
+/** To a thousandth, so that every JavaScript engine says the same. */
+function rounded(valueC: number): number {
+  return Math.round(valueC * 1000) / 1000;
 }
 
 /** Dew points for which the emissivity below was measured [°C]. */
