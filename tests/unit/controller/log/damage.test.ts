@@ -70,7 +70,7 @@ describe('a log that cannot be used', () => {
 
   it('is continued from all the same, as far as its state and settings can be read', () =>
     withLog((path) => {
-      const settings = { ...defaultSettings, startDifferenceK: 9 };
+      const settings = { ...defaultSettings, startDifferenceK: 9, fillDifferenceK: 9 };
       const writer = openLogWriter(path);
       const run = writer.startRun('engine 1', 0);
       writer.keepSettings(settings, 0);
