@@ -295,11 +295,6 @@ export const settingCouplings: readonly Coupling[] = [
     text: 'The stop difference is at least 0.5 K below the start difference.',
   },
   {
-    names: ['fillDifferenceK', 'startDifferenceK'],
-    holds: (s) => s.fillDifferenceK >= s.startDifferenceK,
-    text: 'The fill difference is not below the start difference.',
-  },
-  {
     names: ['fillTimeS', 'fillTimeoutS'],
     holds: (s) => s.fillTimeoutS >= 1.2 * s.fillTimeS,
     text: 'The fill timeout is at least 1.2 times the fill time.',

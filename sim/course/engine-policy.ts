@@ -19,12 +19,16 @@ const acquaintedMs = 3 * 86_400_000;
  * its flow is learnt. Of the weather of the day it knows nothing.
  */
 export function enginePolicy(run: Run, patch: SettingsPatch = {}): Policy {
-  const { site } = run;
-  const settings = settingsSchema.parse({ ...defaultSettings, ...site.settings, ...patch });
-  const before = engineFrom(initialState(), run, settings);
+  const settings = settingsSchema.parse({ ...defaultSettings, ...run.site.settings, ...patch });
+  return engineFrom(acquainted(run, settings), run, settings).policy;
+}
+
+/** An engine that knows the loop of a run, as it stands before the day begins. */
+export function acquainted(run: Run, settings: Settings): EngineState {
   const { fairWeather: weather, fromMs } = run;
-  runPolicy({ ...run, weather, fromMs: fromMs - acquaintedMs, toMs: fromMs }, before.policy);
-  return engineFrom({ ...initialState(), learnt: before.state().learnt }, run, settings).policy;
+  const { policy, state } = engineFrom(initialState(), run, settings);
+  runPolicy({ ...run, weather, fromMs: fromMs - acquaintedMs, toMs: fromMs }, policy);
+  return { ...initialState(), learnt: state().learnt };
 }
 
 function engineFrom(

@@ -149,6 +149,7 @@ export const waterRows: readonly FailureRow[] = [
   {
     ...summer,
     failure: 'slow leak',
+    scene: 'broken-cloud',
     at: '06:00',
     in: 'empty',
     faults: ['pan-leak=8'],

@@ -15,11 +15,6 @@ const refusals = (changes: object) =>
 /** For each rule, settings that just keep it and settings that just break it. */
 const edges: [string, object, object][] = [
   ['stop difference', { stopDifferenceK: 0.5 }, { stopDifferenceK: 0.6 }],
-  [
-    'fill difference',
-    { startDifferenceK: 4, fillDifferenceK: 4 },
-    { startDifferenceK: 4, fillDifferenceK: 3.9 },
-  ],
   ['fill timeout', { fillTimeS: 500, fillTimeoutS: 600 }, { fillTimeS: 500, fillTimeoutS: 599 }],
   ['frost release', { frostReleaseC: 5 }, { frostReleaseC: 4.9 }],
   ['night temperature of frost', { frostNightC: 4 }, { frostNightC: 4.1 }],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { defaultSettings } from '../../../../shared-types/settings.ts';
 import { fakeEngine, fakeHeatJ, fakeSafeOutputs } from '../../../support/fake-engine.ts';
 import { manualClock } from '../../../support/manual-clock.ts';
 import { read, withLog } from '../log/log-rig.ts';
@@ -6,7 +7,7 @@ import { stepperRig } from './stepper-rig.ts';
 
 const day = '2031-06-21';
 /** What the fake engine counts in a step of five seconds at the default start difference [J]. */
-const heatOfStepJ = 5000 * 6;
+const heatOfStepJ = 5000 * defaultSettings.startDifferenceK;
 
 describe('the stepper', () => {
   it('puts out what was decided, numbered and with its expiry', () =>
@@ -132,7 +133,7 @@ describe('the stepper', () => {
         const changes = reader.events(9).filter(({ kind }) => kind === 'settings-changed');
         expect(changes).toMatchObject([
           {
-            text: 'a test changed startDifferenceK from 6 to 8.',
+            text: `a test changed startDifferenceK from ${defaultSettings.startDifferenceK} to 8.`,
             values: { startDifferenceK: 8, revision: 2 },
           },
         ]);

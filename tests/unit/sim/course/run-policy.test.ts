@@ -1,8 +1,7 @@
 import { expect, it } from 'vitest';
-import { initialState } from '../../../../controller/engine/index.ts';
 import { defaultSettings, settingsSchema } from '../../../../shared-types/settings.ts';
 import { course } from '../../../../sim/course/course.ts';
-import { enginePolicy } from '../../../../sim/course/engine-policy.ts';
+import { acquainted, enginePolicy } from '../../../../sim/course/engine-policy.ts';
 import { harvestJ, outsideJ } from '../../../../sim/course/harvest.ts';
 import { heldAside } from '../../../../sim/course/held-aside.ts';
 import type { Course } from '../../../../sim/course/place.ts';
@@ -39,7 +38,7 @@ it('runs the engine as the simulated loop does', () => {
   const outsideAtFirstJ = outsideJ(plant);
   const account = emptyAccount();
   const settings = settingsSchema.parse({ ...defaultSettings, ...run.site.settings });
-  const loop = createLoop({ ...run, plant, settings, state: initialState(), account });
+  const loop = createLoop({ ...run, plant, settings, state: acquainted(run, settings), account });
   for (let atMs = run.fromMs; atMs <= run.toMs; atMs += 10_000) loop.step(atMs);
   const result = runPolicy(run, enginePolicy(run));
   expect(result.harvestJ).toBe(harvestJ(account, plant, outsideAtFirstJ));
@@ -63,7 +62,7 @@ it.each([
   const first = { outsideJ: outsideJ(plant), sheetJ: sheetJ(plant) };
   const account = emptyAccount();
   const settings = settingsSchema.parse({ ...defaultSettings, ...run.site.settings });
-  const loop = createLoop({ ...run, plant, settings, state: initialState(), account });
+  const loop = createLoop({ ...run, plant, settings, state: acquainted(run, settings), account });
   for (let atMs = run.fromMs; atMs <= run.toMs; atMs += 10_000) loop.step(atMs);
   const { gainJ, pumpJ, airJ, linerJ, pipeJ, snowJ, leakedJ } = account;
   const broughtJ = gainJ + pumpJ - airJ - linerJ - pipeJ - snowJ - leakedJ - (sheetJ(plant) - first.sheetJ);
