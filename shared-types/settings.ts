@@ -31,7 +31,7 @@ export const settingDeclarations = {
   stopDifferenceK: {
     group: 'harvest',
     unit: 'K',
-    default: 0.3,
+    default: 0.1,
     least: 0.1,
     most: 20,
     meaning: 'The pump stops when the difference has fallen to this.',

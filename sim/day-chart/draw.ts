@@ -41,6 +41,7 @@ export function drawDay({ title, day, minutes }: ChartedDay): string {
   const heatKWh = Math.max(...minutes.map((minute) => minute.heatTodayKWh));
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${widthPx} ${heightPx}" font-family="sans-serif" font-size="12" fill="#222">`,
+    `<title>${title}</title>`,
     `<rect width="${widthPx}" height="${heightPx}" fill="#fff"/>`,
     text(leftPx, 20, `${title}, ${day}: ${heatKWh.toFixed(1)} kWh metered home`, 'font-size="15"'),
     temperatures(minutes),

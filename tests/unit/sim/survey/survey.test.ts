@@ -141,7 +141,7 @@ describe('warnings', () => {
     ['wet-liner', section('pan', { linerLimitC: 90 }), section('pan', { linerLimitC: 95 })],
     [
       'start-difference',
-      settings({ startDifferenceK: 6 }),
+      settings({ stopDifferenceK: 0.5 }),
       settings({ startDifferenceK: 9.9, stopDifferenceK: 0.5 }),
     ],
   ];
