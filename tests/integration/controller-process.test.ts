@@ -49,9 +49,9 @@ function allRecords(): LogRecord[] {
 }
 
 /** Feeds readings until the condition holds. */
-const whileReading = <Found>(what: string, condition: () => Found, values = mildNoon) =>
+const whileReading = <Found>(what: string, condition: () => Found, values = () => mildNoon) =>
   until(what, () => {
-    peer?.sendReadings(values);
+    peer?.sendReadings(values());
     return condition();
   });
 
@@ -123,19 +123,21 @@ describe('the controller as a process', () => {
   });
 
   it('goes on after being killed, its totals neither lost nor doubled', async () => {
-    const nowMs = Date.now();
-    const args = ['--clock', formatAnchor({ showsMs: nowMs, atWallMs: nowMs, speed: 30 })];
+    // A summer's noon at the demo's place: by night nothing is filled, whatever the sensors say.
+    const showsMs = Date.UTC(2031, 5, 21, 14);
+    const args = ['--clock', formatAnchor({ showsMs, atWallMs: Date.now(), speed: 30 })];
     let heatJ = 0;
     for (const run of [1, 2, 3]) {
       controller = await startController(folder, { args });
       peer = await connectPeer(controller.brokerUrl);
       const { newest } = peer;
       const heatHomeJ = () => newest()?.decision.meter.total.heatHomeJ ?? 0;
-      // The flow is there before the pump runs; what matters is that heat is counted.
-      await whileReading(`heat of run ${run}`, () => newest()?.run === run && heatHomeJ() > heatJ, {
+      const flowing = () => ({
         ...mildNoon,
-        flowLMin: 20,
+        flowLMin: (newest()?.decision.outputs.pumpFraction ?? 0) > 0 ? 20 : 0,
       });
+      const counted = () => newest()?.run === run && heatHomeJ() > heatJ;
+      await whileReading(`heat of run ${run}`, counted, flowing);
       heatJ = heatHomeJ();
       await controller.stop('SIGKILL');
       await peer.end();
