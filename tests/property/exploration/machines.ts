@@ -33,7 +33,6 @@ export const machines: readonly (readonly [string, Site])[] = [
   machine('corner', []),
   machine('pump-stop', ['flowLMin']),
   machine('drain-valve', []),
-  machine('drain-valve', ['panLevelMm']),
   machine('drain-pump', ['panLevelMm']),
 ];
 

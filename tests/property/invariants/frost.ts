@@ -1,3 +1,4 @@
+import { channelMeaning } from '../../../shared-types/channels.ts';
 import {
   coldestPanC,
   eachStep,
@@ -54,7 +55,8 @@ export const frostIsAnswered: Invariant = {
 function isColdSample({ input, decision }: Seen, channel: (typeof panChannels)[number], frostC: number) {
   const raw = input.readings[channel];
   if (raw === undefined || raw.value === null || raw.fault !== undefined || raw.ageMs > 100) return false;
-  return raw.value <= frostC && usable(decision, channel) !== null;
+  const inRange = raw.value >= channelMeaning[channel].least;
+  return inRange && raw.value <= frostC && usable(decision, channel) !== null;
 }
 
 export const frostStoreStands: Invariant = {
