@@ -1,6 +1,6 @@
+import { leastStartDifferenceK } from '../../controller/engine/pair/stability.ts';
 import type { Settings } from '../../shared-types/settings.ts';
 import { sheetGainWM2 } from '../physics/collector.ts';
-import { leastStartDifferenceK } from '../physics/stability.ts';
 import type { Parts } from '../plant/parts.ts';
 import { waterKgL } from '../plant/water.ts';
 import { blackBodyWM2 } from '../weather/sky.ts';

@@ -1,5 +1,6 @@
+import { flowFactor, heatRemovalFactor } from '../../controller/engine/pair/heat-removal.ts';
 import { outsideResistanceM2KW } from '../physics/convection.ts';
-import { efficiencyFactor, flowFactor, heatRemovalFactor } from '../physics/heat-removal.ts';
+import { efficiencyFactor } from '../physics/heat-removal.ts';
 import { timeConstantS } from '../physics/lumped-pan.ts';
 import type { Parts } from '../plant/parts.ts';
 import { waterJKgK, waterKgL } from '../plant/water.ts';

@@ -1,4 +1,4 @@
-import type { DryPlate } from '../physics/bare-plate.ts';
+import type { BarePlate } from '../../controller/engine/bare-plate.ts';
 import type { SkyLoad } from '../physics/collector.ts';
 import { clearSkyEmissivity, longWaveWM2, pressureHPa } from '../weather/sky.ts';
 
@@ -39,11 +39,11 @@ export function loadOf({ irradianceWM2, airC, dewC, windMs, solarHour }: StatedW
 }
 
 /** The sheet of a pan without water, its back insulated. */
-export function dryPlateUnder(load: SkyLoad, emissivityRatio: number, convectionWM2K: number): DryPlate {
+export function dryPlateUnder(load: SkyLoad, emissivityRatio: number, convectionWM2K: number): BarePlate {
   return {
     absorbedWM2: absorptivity * load.irradianceWM2,
     emissivity: Math.min(1, absorptivity * emissivityRatio),
-    longWaveWM2: load.longWaveWM2,
+    skyWM2: load.longWaveWM2,
     convectionWM2K,
     airC: load.airC,
   };

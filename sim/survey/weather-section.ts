@@ -1,6 +1,6 @@
+import { restingPlateC } from '../../controller/engine/bare-plate.ts';
 import type { Settings } from '../../shared-types/settings.ts';
 import type { Site } from '../../shared-types/site.ts';
-import { dryPlateC } from '../physics/bare-plate.ts';
 import type { SkyLoad } from '../physics/collector.ts';
 import { plateConvectionWM2K } from '../physics/convection.ts';
 import { type LumpedPan, stillPanC, timeConstantS } from '../physics/lumped-pan.ts';
@@ -15,7 +15,7 @@ const eveningC = 10;
 /** A dry sheet under a load, by the least and the most convection that was published. */
 function dryRange(load: SkyLoad, { collector }: Parts) {
   const all = Object.values(plateConvectionWM2K).map((convection) =>
-    dryPlateC(dryPlateUnder(load, collector.emissivityRatio, convection(load.windMs))),
+    restingPlateC(dryPlateUnder(load, collector.emissivityRatio, convection(load.windMs))),
   );
   return { lowC: Math.min(...all), highC: Math.max(...all) };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type DryPlate, dryPlateC } from '../../sim/physics/bare-plate.ts';
-import { blackBodyWM2 } from '../../sim/weather/sky.ts';
+import { type BarePlate, restingPlateC } from '../../controller/engine/bare-plate.ts';
+import { blackBodyWM2 } from '../../controller/engine/sky.ts';
 
 const half = 5e-4;
 
@@ -11,14 +11,14 @@ describe('stagnation of a dry sheet', () => {
     [720, 0.9, 10, 25, 10, 63.924],
   ] as const;
   it.each(rows)('that takes up %d W/m2', (absorbedWM2, emissivity, convectionWM2K, airC, skyC, plateC) => {
-    const plate: DryPlate = {
+    const plate: BarePlate = {
       absorbedWM2,
       emissivity,
       convectionWM2K,
       airC,
-      longWaveWM2: blackBodyWM2(skyC),
+      skyWM2: blackBodyWM2(skyC),
     };
-    expect(Math.abs(dryPlateC(plate) - plateC)).toBeLessThan(half);
+    expect(Math.abs(restingPlateC(plate) - plateC)).toBeLessThan(half);
   });
 });
 
@@ -29,7 +29,7 @@ describe('a dry sheet at night', () => {
     [5.8, 2, -18, -5.967],
   ] as const;
   it.each(rows)('in still to light wind of %d W/m2K and %d °C', (convectionWM2K, airC, skyC, plateC) => {
-    const plate = { absorbedWM2: 0, emissivity: 0.95, convectionWM2K, airC, longWaveWM2: blackBodyWM2(skyC) };
-    expect(Math.abs(dryPlateC(plate) - plateC)).toBeLessThan(half);
+    const plate = { absorbedWM2: 0, emissivity: 0.95, convectionWM2K, airC, skyWM2: blackBodyWM2(skyC) };
+    expect(Math.abs(restingPlateC(plate) - plateC)).toBeLessThan(half);
   });
 });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { flowFactor, heatRemovalFactor } from '../../controller/engine/pair/heat-removal.ts';
+import { leastStartDifferenceK } from '../../controller/engine/pair/stability.ts';
 import { finEfficiency } from '../../sim/physics/fin.ts';
-import { efficiencyFactor, flowFactor, heatRemovalFactor } from '../../sim/physics/heat-removal.ts';
-import { leastStartDifferenceK } from '../../sim/physics/stability.ts';
+import { efficiencyFactor } from '../../sim/physics/heat-removal.ts';
 
 /** Half a unit of the last printed digit. */
 const half = (digits: number) => 0.5 * 10 ** -digits + 1e-12;

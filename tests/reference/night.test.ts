@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { dryPlateC } from '../../sim/physics/bare-plate.ts';
+import { restingPlateC } from '../../controller/engine/bare-plate.ts';
+import { blackBodyWM2 } from '../../controller/engine/sky.ts';
 import { plateConvectionWM2K } from '../../sim/physics/convection.ts';
 import { createPlant } from '../../sim/plant/state.ts';
 import type { Conditions } from '../../sim/weather/conditions.ts';
-import { blackBodyWM2, clearSkyEmissivity, longWaveWM2 } from '../../sim/weather/sky.ts';
+import { clearSkyEmissivity, longWaveWM2 } from '../../sim/weather/sky.ts';
 import { dullNoon, live, resting } from '../support/plants.ts';
 import { demoContent, siteOf } from '../support/sites.ts';
 
@@ -56,10 +57,10 @@ describe('a full pan through a clear night', () => {
 /** Meteorologists in the press: frost lies with shelter air at 1.7 to 2.8 °C. */
 describe('frost above freezing air', () => {
   it.each([1.7, 2.8])('covers a dry sheet in light wind at %d °C', (airC) => {
-    const plateC = dryPlateC({
+    const plateC = restingPlateC({
       absorbedWM2: 0,
       emissivity: 0.95,
-      longWaveWM2: clearWM2(airC, airC - 2),
+      skyWM2: clearWM2(airC, airC - 2),
       convectionWM2K: plateConvectionWM2K.watmuff1977(1),
       airC,
     });

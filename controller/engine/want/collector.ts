@@ -17,6 +17,9 @@ const windLossJM3K = 3.5;
 /** Wind that is taken where none is measured [m/s]. */
 const usualWindMs = 2;
 
+/** Loss of the sheet to the air in that wind [W/m2K]. */
+export const usualLossWM2K = stillLossWM2K + windLossJM3K * usualWindMs;
+
 /** Loss of the sheet to the air [W/m2K]. */
 export function lossWM2K({ readings }: Situation): number {
   return stillLossWM2K + windLossJM3K * (good(readings.windMs) ?? usualWindMs);

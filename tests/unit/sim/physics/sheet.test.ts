@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dryPlateC } from '../../../../sim/physics/bare-plate.ts';
+import { restingPlateC } from '../../../../controller/engine/bare-plate.ts';
+import { flowFactor } from '../../../../controller/engine/pair/heat-removal.ts';
+import { stefanBoltzmannWM2K4 } from '../../../../controller/engine/sky.ts';
 import { finEfficiency } from '../../../../sim/physics/fin.ts';
-import { efficiencyFactor, flowFactor } from '../../../../sim/physics/heat-removal.ts';
+import { efficiencyFactor } from '../../../../sim/physics/heat-removal.ts';
 import { lumpedPanC, stillPanC } from '../../../../sim/physics/lumped-pan.ts';
-import { stefanBoltzmannWM2K4 } from '../../../../sim/weather/sky.ts';
 
 /** A whole number of steps between two ends. */
 const between = (least: number, most: number) =>
@@ -48,8 +49,8 @@ describe('a dry sheet', () => {
     const weather = [between(0, 1100), between(0, 1), between(150, 500), between(1, 40), between(-30, 50)];
     fc.assert(
       fc.property(fc.tuple(...weather), ([sun = 0, emissivity = 0, longWave = 0, wind = 0, airC = 0]) => {
-        const plate = { absorbedWM2: sun, emissivity, longWaveWM2: longWave, convectionWM2K: wind, airC };
-        const plateC = dryPlateC(plate);
+        const plate = { absorbedWM2: sun, emissivity, skyWM2: longWave, convectionWM2K: wind, airC };
+        const plateC = restingPlateC(plate);
         const radiatedWM2 = emissivity * stefanBoltzmannWM2K4 * (plateC + 273.15) ** 4;
         const leftWM2 = sun + emissivity * longWave - radiatedWM2 - wind * (plateC - airC);
         // 1e-9 K times a slope of some tens of W/m2K.
