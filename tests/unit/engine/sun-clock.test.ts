@@ -1,16 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import type { SunClock } from '../../../controller/engine/state.ts';
 import { unknownSunClock, updateSunClock } from '../../../controller/engine/sun/clock.ts';
 
 const noonMs = Date.UTC(2031, 5, 21, 12);
 const minuteMs = 60_000;
 
 /** Steps of a minute, under a calendar that is ahead of the steady time by what a rule says. */
-function run(
-  minutes: number,
-  aheadMs: (minute: number) => number,
-  from = { ...unknownSunClock, atMs: noonMs },
-) {
-  let clock = from;
+function run(minutes: number, aheadMs: (minute: number) => number): SunClock {
+  let clock: SunClock = { ...unknownSunClock, atMs: noonMs };
   for (let minute = 1; minute <= minutes; minute++) {
     const nowMs = noonMs + minute * minuteMs + aheadMs(minute);
     clock = updateSunClock(clock, nowMs, minuteMs, minute * minuteMs);
