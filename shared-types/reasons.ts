@@ -11,6 +11,7 @@ export const reasonCodes = [
   'waiting-start-difference',
   'waiting-fill-delay',
   'waiting-start-delay',
+  'waiting-stop-delay',
   'waiting-least-off',
   'waiting-starts-per-hour',
   'waiting-after-emptying',

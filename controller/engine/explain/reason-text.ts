@@ -13,6 +13,8 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `Warm enough to fill for ${duration(v, 'heldS')}; the pan is filled after ${duration(v, 'fillDelayS')}.`,
   'waiting-start-delay': (v) =>
     `Warm enough to start for ${duration(v, 'heldS')}; the pump starts after ${duration(v, 'startDelayS')}.`,
+  'waiting-stop-delay': (v) =>
+    `Hardly any heat comes home: the pan is ${againstStore(v, 'differenceK')}. The pump stops when that has held for ${duration(v, 'stopDelayS')}; it has for ${duration(v, 'heldS')}.`,
   'waiting-least-off': (v) =>
     `The pump has stood for ${duration(v, 'offS')}; it may start after ${duration(v, 'leastOffS')}.`,
   'waiting-starts-per-hour': (v) =>

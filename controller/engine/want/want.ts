@@ -11,6 +11,9 @@ import { differencesOf, needsFill, settlingMs } from './timers.ts';
 
 /** How long the pan has to be seen losing before it is believed [ms]; a design choice. */
 const losingHoldMs = 180_000;
+/** From this much below the store on, and for so long, a circulation takes heat out of it. Design choices. */
+const takesHeatK = 1;
+const takesHeatS = 120;
 
 /** What the loop itself would do now for the sake of heat. */
 export function want(situation: Situation): Command {
@@ -83,20 +86,33 @@ function unpaidFill(situation: Situation): Values | null {
 }
 
 function wantFromCirculation(situation: Situation): Command {
-  const { state, site, settings, runMs } = situation;
+  const { state, site, runMs } = situation;
   const { timers, phase } = state;
   const values = differences(situation);
-  const closed = heldFor(timers.stopMs, runMs, settings.stopDelayS * 1000);
+  const closesAfterS = stopDelayS(situation);
+  const closed = heldFor(timers.stopMs, runMs, closesAfterS * 1000);
   const losing = heldFor(timers.losingMs, runMs, losingHoldMs);
   const gap = closed || losing ? gapValues(situation) : null;
   if (losing && gap === null && canEmpty(site)) return command('empty', 'emptying-no-gain', values);
   if (closed && canRest(site)) return command('rest', 'resting-no-gain', values);
   if (gap !== null && !canRest(site)) return command('run', 'circulating-through-gap', gap);
   if (closed) return command('empty', 'emptying-no-gain', values);
+  if (timers.stopMs !== null)
+    return command('run', 'waiting-stop-delay', {
+      ...values,
+      heldS: (runMs - timers.stopMs) / 1000,
+      stopDelayS: closesAfterS,
+    });
   const leftS = (phase.sinceMs + settlingMs(situation) - runMs) / 1000;
   return leftS > 0
     ? command('run', 'circulating-least-on', { leftS })
     : command('run', 'circulating-for-heat', values);
+}
+
+/** A pan that is clearly colder than the store takes heat from it: that is not waited for [s]. */
+function stopDelayS({ facts, settings }: Situation): number {
+  const takes = facts.differenceK !== null && facts.differenceK < -takesHeatK;
+  return takes ? Math.min(takesHeatS, settings.stopDelayS) : settings.stopDelayS;
 }
 
 function wantFromRest(situation: Situation): Command {

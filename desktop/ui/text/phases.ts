@@ -28,6 +28,7 @@ export const reasonTitles: Readonly<Record<ReasonCode, string>> = {
   'waiting-start-difference': 'pan not warm enough to start',
   'waiting-fill-delay': 'warm enough to fill, making sure',
   'waiting-start-delay': 'warm enough to start, making sure',
+  'waiting-stop-delay': 'hardly any gain, making sure',
   'waiting-least-off': 'the pump has to rest a little longer',
   'waiting-starts-per-hour': 'enough pump starts this hour',
   'waiting-after-emptying': 'emptied a short while ago',

@@ -32,6 +32,11 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
     { heldS: 50, startDelayS: 87 },
     'Warm enough to start for 50 s; the pump starts after 87 s.',
   ],
+  [
+    'waiting-stop-delay',
+    { differenceK: -0.4, heldS: 300, stopDelayS: 900 },
+    'Hardly any heat comes home: the pan is 0.4 K below the store bottom. The pump stops when that has held for 15 min; it has for 5 min.',
+  ],
   ['waiting-least-off', { offS: 50, leastOffS: 87 }, 'The pump has stood for 50 s; it may start after 87 s.'],
   [
     'waiting-starts-per-hour',

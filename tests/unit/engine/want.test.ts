@@ -172,6 +172,28 @@ describe('a gap in the sun', () => {
   });
 });
 
+describe('a circulation that hardly brings anything', () => {
+  const at = (differenceK: number, seconds: number) => {
+    const panC = 20 + differenceK;
+    return circulatingLoop(makeSite('corner'), { stopDelayS: 900 })
+      .set({ panOutletC: panC, panSheetC: panC, panInletC: 20 })
+      .run(seconds);
+  };
+
+  it('goes on for the stop delay, and says so', () => {
+    const loop = at(1.9, 600);
+    expect([loop.phase, loop.why]).toEqual(['circulating', 'waiting-stop-delay']);
+    expect(loop.last.reasons.phase.values).toMatchObject({ stopDelayS: 900 });
+    expect(loop.run(320).phase).toBe('resting');
+  });
+
+  it('goes on no longer than two minutes with a pan clearly colder than the store', () => {
+    expect(at(-0.9, 600).phase).toBe('circulating');
+    expect(at(-1.1, 110).phase).toBe('circulating');
+    expect(at(-1.1, 150).phase).toBe('resting');
+  });
+});
+
 describe('a pan that no sky could warm', () => {
   it('is emptied, however small a difference the sensors still show', () => {
     const loop = circulatingLoop(site, { startDifferenceK: 6 });
