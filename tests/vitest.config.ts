@@ -2,8 +2,13 @@ import { defineConfig } from 'vitest/config';
 
 const root = new URL('..', import.meta.url).pathname;
 
-/** Rooms whose tests talk to real processes run one file after another. */
-const withProcesses = { testTimeout: 90_000, hookTimeout: 90_000, fileParallelism: false };
+/** Rooms whose tests talk to real processes run one file after another, once the pure ones are through. */
+const withProcesses = (groupOrder: number) => ({
+  testTimeout: 90_000,
+  hookTimeout: 90_000,
+  fileParallelism: false,
+  sequence: { groupOrder },
+});
 
 /**
  * Simulated years are run as Node runs them: the test runner's own module loader makes each call between files
@@ -27,15 +32,18 @@ export default defineConfig({
           name: 'pure',
           include: ['tests/{unit,reference,property}/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
+          // As many as there are cores: the runner itself has next to nothing to do.
+          maxWorkers: '100%',
+          sequence: { groupOrder: 0 },
         },
       },
       {
         extends: true,
-        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses },
+        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses(1) },
       },
       {
         extends: true,
-        test: { name: 'end-to-end', include: ['tests/end-to-end/**/*.test.ts'], ...withProcesses },
+        test: { name: 'end-to-end', include: ['tests/end-to-end/**/*.test.ts'], ...withProcesses(2) },
       },
     ],
     coverage: {
