@@ -143,6 +143,16 @@ describe('the error of a reading', () => {
     expect(error(9, 10, { fullFlowLMin: 18 })).toBeCloseTo(0.03 + 0.001 + 0.1 + 0.008, 12);
   });
 
+  it('takes the pair that the heat is measured by', () => {
+    const told = { storeBottomC: 20, panInletC: 20 };
+    const state = { learnt: { endsOffsetK: 0, outletOffsetK: 0, outletOffsetSdK: 0.2 } };
+    const reading = { flowLMin: 20, differenceK: 10, estimated: false };
+    expect(readingErrorFraction(situationOf({ state, told }), reading)).toBeCloseTo(
+      0.0305 + 0.06 + 0.008,
+      12,
+    );
+  });
+
   it('allows for two deviations of a learnt offset, or for what the standard permits a pair', () => {
     expect(error(20, 10, { outletOffsetK: 0, outletOffsetSdK: 0.2 })).toBeCloseTo(0.0305 + 0.04 + 0.008, 12);
     expect(error(20, 10, { outletOffsetK: 0, outletOffsetSdK: 0.01 })).toBeCloseTo(

@@ -103,6 +103,10 @@ describe('what is kept of the water', () => {
     expect(kept(from, to)).toEqual({ ...calm, ...changes });
   });
 
+  it('is what it was when the emptying began, whatever ends it', () => {
+    expect(kept('emptying', 'stopped', { emptyingPanC: 27 }).emptyingPanC).toBe(27);
+  });
+
   it('is full after a fill alone', () => {
     expect(kept('filling', 'circulating', { level: 'part' }).level).toBe('full');
     expect(kept('resting', 'circulating', { level: 'unknown' }).level).toBe('unknown');

@@ -62,6 +62,7 @@ describe('what a night teaches', () => {
     expect(taught(nightOf(0.5))).toEqual({ fillTimeS: 300, endsOffsetK: 0.5 });
     expect(taught(nightOf(0.5, twoHoursMs - 1))).toBe(learnt);
     expect(taught(null)).toBe(learnt);
+    expect(taught(null, nightOf(0.5))).toBe(learnt);
   });
 
   it('is taught once', () => {
