@@ -32,7 +32,7 @@ export function createFailureLimit(): FailureLimit {
 
 /** Whoever has one address of IPv6 has 2^64 of them (RFC 4291 section 2.5.4): these count as one. */
 export function sourceOf(address: string): string {
-  const bare = plain(address).replace(/%.*$/, '');
+  const bare = plain(address);
   if (!isIPv6(bare)) return bare;
   const [before = '', after] = bare.split('::');
   const left = before === '' ? [] : before.split(':');

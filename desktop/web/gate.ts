@@ -21,7 +21,6 @@ export interface Gate {
   visitor(request: IncomingMessage): Visitor | undefined;
   signIn(request: IncomingMessage, token: string): Promise<SignIn>;
   signOut(request: IncomingMessage): void;
-  close(): void;
 }
 
 /** @param tokens - Without any, everybody who reaches the server may ask. */
@@ -54,6 +53,5 @@ export function createGate(tokens: Tokens | undefined): Gate {
       const session = sessionOf(request);
       if (session !== undefined) sessions.end(session.id);
     },
-    close: sessions.close,
   };
 }

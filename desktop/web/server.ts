@@ -63,7 +63,6 @@ export async function serveMonitor(options: WebOptions): Promise<WebStart> {
       url: addressOf(server),
       close() {
         door.close();
-        gate.close();
         return closed(server);
       },
     },

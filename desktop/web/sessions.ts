@@ -14,7 +14,6 @@ export interface Sessions {
   begin(holder: Holder): Session;
   find(id: string | undefined): Session | undefined;
   end(id: string): void;
-  close(): void;
 }
 
 /** How long somebody stays signed in [ms], and how many at a time. Design choices. */
@@ -51,8 +50,5 @@ export function createSessions(lifeMs = sessionLifeMs, most = mostSessions): Ses
     },
     find: (id) => (id === undefined ? undefined : sessions.get(id)?.session),
     end,
-    close() {
-      for (const id of [...sessions.keys()]) end(id);
-    },
   };
 }

@@ -296,13 +296,6 @@ describe('sessions', () => {
     expect(sessions.find(second.id)).toBeUndefined();
     vi.useRealTimers();
   });
-
-  it('all end when the monitor closes', () => {
-    const sessions = createSessions();
-    const { ended } = sessions.begin('ask');
-    sessions.close();
-    expect(ended.aborted).toBe(true);
-  });
 });
 
 it('on this machine alone, nobody is asked for a token, and none is taken', async () => {
