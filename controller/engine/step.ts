@@ -282,6 +282,7 @@ function tell(
     },
     belief: beliefOf(situation),
     commissioning: tellCommission(state.commission),
+    learnt: state.learnt,
     answer,
   };
 }
