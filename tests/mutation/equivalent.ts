@@ -8,4 +8,54 @@ export interface Equivalent {
   readonly reason: string;
 }
 
-export const equivalents: readonly Equivalent[] = [];
+export const equivalents: readonly Equivalent[] = [
+  {
+    file: 'meter/ends-offset.ts',
+    from: 'sunHeightDeg !== null',
+    to: 'true',
+    reason: 'A height that is not known counts as 0 deg in a comparison, which is not dark either.',
+  },
+  {
+    file: 'speed/exercise.ts',
+    from: 'differenceK !== null',
+    to: 'true',
+    reason:
+      'A difference that is not known counts as 0 K in a comparison; the start difference is above that.',
+  },
+  {
+    file: 'speed/follow-gain.ts',
+    from: 'target < before.fraction',
+    to: 'target <= before.fraction',
+    reason: 'A speed that is where it should be does not move in either case.',
+  },
+  {
+    file: 'speed/follow-gain.ts',
+    from: 'gap > 0',
+    to: 'gap >= 0',
+    reason: 'A gap of nought has returned before.',
+  },
+  {
+    file: 'sun/clock.ts',
+    from: 'before.apartMs === null',
+    to: 'false',
+    reason: 'What is not known counts as 0 in a subtraction, and this calendar is further apart than that.',
+  },
+  {
+    file: 'sun/position.ts',
+    from: 'days - day',
+    to: 'days + day',
+    reason: 'The sun goes round once more for each day, which no cosine tells.',
+  },
+  {
+    file: 'sun/position.ts',
+    from: 'solarDays - 0.5',
+    to: 'solarDays + 0.5',
+    reason: 'The sun goes round once more, which no cosine tells.',
+  },
+  {
+    file: 'sun/position.ts',
+    from: 'heightDeg <= 0',
+    to: 'heightDeg < 0',
+    reason: 'At the horizon the formula gives 0 as well.',
+  },
+];
