@@ -16,11 +16,29 @@ export const equivalents: readonly Equivalent[] = [
     reason: 'A height that is not known counts as 0 deg in a comparison, which is not dark either.',
   },
   {
+    file: 'pair/at-fill.ts',
+    from: "phase.name !== 'circulating'",
+    to: 'false',
+    reason: 'No other phase says that it comes after a fill.',
+  },
+  {
+    file: 'pair/learn.ts',
+    from: "phase.name !== 'circulating'",
+    to: 'false',
+    reason: 'A shortcut: both comparisons ask for circulation themselves.',
+  },
+  {
     file: 'speed/exercise.ts',
     from: 'differenceK !== null',
     to: 'true',
     reason:
       'A difference that is not known counts as 0 K in a comparison; the start difference is above that.',
+  },
+  {
+    file: 'speed/exercise.ts',
+    from: 'coldestPanC === null',
+    to: 'false',
+    reason: 'A pan that is not known counts as one of 0 °C in a comparison, which is below any release.',
   },
   {
     file: 'speed/follow-gain.ts',
@@ -33,6 +51,30 @@ export const equivalents: readonly Equivalent[] = [
     from: 'gap > 0',
     to: 'gap >= 0',
     reason: 'A gap of nought has returned before.',
+  },
+  {
+    file: 'step.ts',
+    from: 'runsOnMs === before.flow.runsOnMs',
+    to: 'false',
+    reason: 'A shortcut: it makes an equal copy.',
+  },
+  {
+    file: 'step.ts',
+    from: 'operator === state.operator && failure === state.failure',
+    to: 'false',
+    reason: 'A shortcut: it makes an equal copy.',
+  },
+  {
+    file: 'step.ts',
+    from: 'alarms === commissioned.state.alarms',
+    to: 'false',
+    reason: 'A shortcut: it makes an equal copy.',
+  },
+  {
+    file: 'step.ts',
+    from: 'slots === state',
+    to: 'false',
+    reason: 'A shortcut: it makes an equal copy.',
   },
   {
     file: 'sun/clock.ts',
