@@ -26,6 +26,8 @@ export const reasonCodes = [
   'resting-colder-than-store',
   'resting-through-gap',
   'circulating-through-gap',
+  'warming-batch',
+  'sending-batch-home',
   'emptying-no-gain',
   'difference-doubted',
   'emptied',

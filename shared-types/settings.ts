@@ -52,6 +52,23 @@ export const settingDeclarations = {
     most: 1800,
     meaning: 'How long the stop difference has to hold.',
   },
+  batchRunning: {
+    group: 'harvest',
+    unit: '1',
+    default: 0,
+    least: 0,
+    most: 1,
+    meaning:
+      'At 1 the full pan rests until its water has the batch temperature and is then sent home as a whole; at 0 the pump circulates as long as that brings heat.',
+  },
+  batchTemperatureC: {
+    group: 'harvest',
+    unit: 'C',
+    default: 40,
+    least: 15,
+    most: 80,
+    meaning: 'Running in batches, the water goes home at this temperature.',
+  },
   fillDifferenceK: {
     group: 'filling',
     unit: 'K',
@@ -318,6 +335,16 @@ export const settingCouplings: readonly Coupling[] = [
     names: ['nightCooling'],
     holds: (s) => isSwitch(s.nightCooling),
     text: 'The switch of night cooling is 0 or 1.',
+  },
+  {
+    names: ['batchRunning'],
+    holds: (s) => isSwitch(s.batchRunning),
+    text: 'The switch of batch running is 0 or 1.',
+  },
+  {
+    names: ['batchTemperatureC', 'storeLimitC'],
+    holds: (s) => s.batchRunning === 0 || s.batchTemperatureC <= s.storeLimitC,
+    text: 'The batch temperature is not above the store limit.',
   },
   {
     names: ['nightCoolingFloorC', 'storeLimitC'],

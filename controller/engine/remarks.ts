@@ -6,7 +6,7 @@ import { scaldC, storeLimitC } from './hazards/heat.ts';
 import type { Values } from './known.ts';
 import { stabilityOf } from './pair/stability.ts';
 import { pairOffset } from './pair/uncertainty.ts';
-import { canEmpty } from './pan.ts';
+import { canEmpty, canRest } from './pan.ts';
 import { dryStagnationC, wetStagnationC } from './stagnation.ts';
 import type { EngineState } from './state.ts';
 import { differencesFor } from './want/differences.ts';
@@ -85,6 +85,12 @@ const rules: readonly RemarkRule[] = [
     text: (v) =>
       `The store stays below ${figure(v, 'storedAtC', 0)} °C, at ${figure(v, 'limitC', 0)} °C or less. Legionella ` +
       'may grow in it: heat what is drawn for showers and taps by an exchanger, or heat it further.',
+  },
+  {
+    code: 'no-batches-here',
+    when: (site, settings) => (settings.batchRunning === 1 && !canRest(site) ? {} : null),
+    text: () =>
+      'This pan empties as soon as the pump stops, so it cannot warm a batch at rest: the pump circulates instead.',
   },
   {
     code: 'warm-season-only',

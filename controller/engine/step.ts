@@ -278,6 +278,7 @@ function tell(
     },
     belief: beliefOf(situation),
     commissioning: tellCommission(state.commission),
+    learnt: state.learnt,
     answer,
   };
 }

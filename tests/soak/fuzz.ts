@@ -1,21 +1,39 @@
+import { Command } from 'commander';
 import fc from 'fast-check';
 import { step, stepOn } from '../../controller/engine/index.ts';
 import { judge } from '../property/closed-loop/judge.ts';
-import { faultKindsOf, lifeDraw, lifeWith, sites } from '../property/closed-loop/lives.ts';
+import { choicesOf, chosenLife, lifeDraw } from '../property/closed-loop/lives.ts';
 import { settingsDraw, siteDraw, stretchesDraw } from '../property/engine/draws.ts';
 import { firstBroken } from '../property/engine/walk.ts';
 import { allInvariants, invariants } from '../property/invariants/table.ts';
 
-/**
- * Attacks the promises for a number of minutes: random sequences at the engine alone, random lives of a loop, and
- * one ordered pair of faults after the other. `npm run fuzz -- 30` goes on for 30 minutes; `npm run fuzz -- 30 7`
- * begins with the seed 7. What breaks a promise is printed with the seed and the path that repeat it.
- */
-const untilMs = performance.now() + Number(process.argv[2] ?? 10) * 60_000;
-let seed = Number(process.argv[3] ?? (Date.now() % 1_000_000) + 1);
-const counts = { sequences: 0, asked: 0, lives: 0, pairs: 0 };
+const command = new Command('npm run fuzz --')
+  .description(
+    'Attacks the promises: random sequences at the engine alone, random lives of a loop, and loops in which ' +
+      'two or three things fail one after the other. What breaks a promise is printed with what repeats it.',
+  )
+  .argument('[minutes]', 'how long to go on', Number, 10)
+  .option('--seed <number>', 'where to begin; by the clock otherwise', Number)
+  .option('--pairs', 'every ordered pair of faults once, however long it takes, and nothing else')
+  .addHelpText(
+    'after',
+    '\nExit codes: 0 every promise held, 1 one was broken.\nExample: npm run fuzz -- 30 --seed 7',
+  )
+  .parse();
+const { seed: firstSeed = (Date.now() % 1_000_000) + 1, pairs = false } = command.opts<{
+  seed?: number;
+  pairs?: boolean;
+}>();
+const [minutes] = command.processedArgs as [number];
 
-function attack<Ts>(what: keyof typeof counts, property: fc.IPropertyWithHooks<Ts>, numRuns: number): void {
+const counts = { sequences: 0, asked: 0, lives: 0, pairs: 0, triples: 0 };
+
+function attack<Ts>(
+  what: keyof typeof counts,
+  property: fc.IPropertyWithHooks<Ts>,
+  seed: number,
+  numRuns: number,
+) {
   const found = fc.check(property, { seed, numRuns });
   counts[what] += found.numRuns;
   if (!found.failed) return;
@@ -41,36 +59,41 @@ const slowWalks = fc.property(stretchesDraw, siteDraw, settingsDraw, (stretches,
 );
 const lives = fc.property(lifeDraw, (life) => hold(judge(life, invariants, stepOn)));
 
-const pairs = sites.flatMap((site, number) =>
-  faultKindsOf(site).flatMap((first) =>
-    faultKindsOf(site).map((second) => ({ number, site, first, second })),
-  ),
-);
+/** A loop in which the faults of that number happen one after the other. */
+function attackChosen(what: 'pairs' | 'triples', number: number, seed: number): void {
+  const life = chosenLife(number, what === 'pairs' ? 2 : 3, seed);
+  const text = judge(life, invariants, stepOn);
+  counts[what]++;
+  if (text !== undefined) report(what, { text, site: life.site.name, faults: life.faults, number, seed });
+}
 
-/** The next pairs of faults; the order jumps about, so that a short run meets all sorts. */
-function attackPairs(count: number): void {
-  for (let i = 0; i < count; i++) {
-    const at = ((counts.pairs + seed) * 7919) % pairs.length;
-    const { number, site, first, second } = pairs[at] as (typeof pairs)[number];
-    const broken = judge(lifeWith(site, first, second, seed + counts.pairs), invariants, stepOn);
-    counts.pairs++;
-    if (broken !== undefined)
-      report('pairs', {
-        text: broken,
-        site: site.name,
-        number,
-        first,
-        second,
-        seed: seed + counts.pairs - 1,
-      });
+/** Numbers of choices in an order that jumps about, so that a short run meets all sorts. */
+const stride = 7919;
+
+function attackEveryPair(seed: number): void {
+  const all = choicesOf(2);
+  for (let done = 0; done < all; done++) {
+    attackChosen('pairs', (done * stride) % all, seed);
+    if (counts.pairs % 64 === 0) tell({ ofPairs: all });
   }
 }
 
-while (performance.now() < untilMs) {
-  attack('sequences', walks, 1000);
-  attack('asked', slowWalks, 20);
-  attack('lives', lives, 4);
-  attackPairs(8);
-  console.log(JSON.stringify({ seed, ...counts, ofPairs: pairs.length, worked: process.exitCode !== 1 }));
-  seed++;
+function attackFor(untilMs: number): void {
+  for (let seed = firstSeed; performance.now() < untilMs; seed++) {
+    attack('sequences', walks, seed, 1000);
+    attack('asked', slowWalks, seed, 20);
+    attack('lives', lives, seed, 4);
+    for (let i = 0; i < 4; i++) {
+      attackChosen('pairs', ((4 * seed + i) * stride) % choicesOf(2), seed);
+      attackChosen('triples', ((4 * seed + i) * stride) % choicesOf(3), seed);
+    }
+    tell({ seed });
+  }
 }
+
+function tell(where: object): void {
+  console.log(JSON.stringify({ ...where, ...counts, worked: process.exitCode !== 1 }));
+}
+
+if (pairs) attackEveryPair(firstSeed);
+else attackFor(performance.now() + minutes * 60_000);

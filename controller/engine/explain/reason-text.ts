@@ -41,6 +41,10 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `Waiting for the sun to come back: the pan has lost ${figure(v, 'lostKWh', 2)} kWh; a refill costs ${figure(v, 'costKWh', 2)} kWh.`,
   'circulating-through-gap': (v) =>
     `Running on until the sun is back: the pan has lost ${figure(v, 'lostKWh', 2)} kWh; a refill costs ${figure(v, 'costKWh', 2)} kWh.`,
+  'warming-batch': (v) =>
+    `Warming a batch: the pan is at ${figure(v, 'panC')} °C; its water goes home at ${figure(v, 'batchTemperatureC')} °C.`,
+  'sending-batch-home': (v) =>
+    `Emptying: the batch is warm, ${againstStore(v, 'differenceK')}; it goes home as a whole.`,
   'emptying-no-gain': (v) =>
     'idleMin' in v
       ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`

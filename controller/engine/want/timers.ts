@@ -6,6 +6,7 @@ import { pairOffset } from '../pair/uncertainty.ts';
 import { canRest } from '../pan.ts';
 import type { Situation } from '../situation.ts';
 import type { GainMemory, Timers } from '../state.ts';
+import { batchWarms } from './batch.ts';
 import { cannotGain } from './collector.ts';
 import { type Differences, effectiveDifferences } from './differences.ts';
 import { unsureW } from './net-gain.ts';
@@ -40,7 +41,7 @@ export function updateTimers(situation: Situation): Timers {
   const { startDifferenceK, stopDifferenceK } = differencesOf(situation);
   const rests = phase.name === 'resting' && !needsFill(situation);
   const warmToFill = sheetDifferenceK !== null && sheetDifferenceK >= settings.fillDifferenceK;
-  const warmToStart = differenceK !== null && differenceK >= startDifferenceK;
+  const warmToStart = differenceK !== null && differenceK >= startDifferenceK && !batchWarms(situation);
   const counts = (sinceMs: number | null) => differenceIsGood || sinceMs !== null;
   const closesAtK = canRest(site) ? stopDifferenceK : Math.min(stopDifferenceK, pairOffset(state.learnt).sdK);
   const closed = differenceK !== null && differenceK <= closesAtK;

@@ -4,6 +4,7 @@ import { heldFor } from '../blocks/hold.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
+import { batchWarms, wayHome } from './batch.ts';
 import { absorbedFraction, dryGainW } from './collector.ts';
 import { wantInDoubt } from './doubt.ts';
 import { fillCostJ, fillsToday, leastEmptyMin, refillCostJ } from './refill.ts';
@@ -104,9 +105,14 @@ function wantFromCirculation(situation: Situation): Command {
       stopDelayS: closesAfterS,
     });
   const leftS = (phase.sinceMs + settlingMs(situation) - runMs) / 1000;
-  return leftS > 0
-    ? command('run', 'circulating-least-on', { leftS })
+  if (leftS > 0) return command('run', 'circulating-least-on', { leftS });
+  return phase.name === 'circulating' && phase.afterFill && batchWarms(situation)
+    ? warmingBatch(situation)
     : command('run', 'circulating-for-heat', values);
+}
+
+function warmingBatch({ facts: { panC }, settings: { batchTemperatureC } }: Situation): Command {
+  return command('rest', 'warming-batch', known({ panC, batchTemperatureC }));
 }
 
 /** A pan that is clearly colder than the store takes heat from it: that is not waited for [s]. */
@@ -120,7 +126,7 @@ function wantFromRest(situation: Situation): Command {
   const { timers, gain } = state;
   const values = differences(situation);
   if (heldFor(timers.startMs, runMs, settings.startDelayS * 1000) && facts.differenceIsGood)
-    return command('run', 'circulating-for-heat', values);
+    return command(...wayHome(situation), values);
   if (timers.startMs !== null)
     return command('rest', 'waiting-start-delay', {
       heldS: (runMs - timers.startMs) / 1000,
@@ -140,6 +146,7 @@ function wantFromRest(situation: Situation): Command {
         ? command('rest', 'resting-colder-than-store', idle)
         : command('empty', 'emptying-no-gain', idle);
   }
+  if (batchWarms(situation) && idleMin < settings.emptyAfterMin / 2) return warmingBatch(situation);
   return idleMin < settings.emptyAfterMin / 2
     ? command('rest', 'waiting-start-difference', values)
     : command('rest', 'resting-no-gain', idle);

@@ -44,6 +44,8 @@ export const reasonTitles: Readonly<Record<ReasonCode, string>> = {
   'cooling-store': 'cooling the store by night',
   'resting-through-gap': 'waiting for the sun to come back',
   'circulating-through-gap': 'running on until the sun is back',
+  'warming-batch': 'warming a batch',
+  'sending-batch-home': 'a warm batch goes home',
   'emptying-no-gain': 'no more gain, the water comes home',
   emptied: 'emptied',
   filled: 'the pan is full',

@@ -6,11 +6,10 @@ import { declarationOf, type FaultName, faultNames } from '../../../sim/plant/fa
 import { dayKinds } from '../../../sim/weather/day-kinds.ts';
 import { givenSites } from '../../support/books.ts';
 import { plumbedSite, plumbings } from '../../support/plants.ts';
-import { invariants } from '../invariants/table.ts';
 import type { Happening, Life, TimedFault } from './life.ts';
 
 /** The loops that come with the project, and one of every plumbing, outlet and drain. */
-export const sites: readonly Site[] = [
+const sites: readonly Site[] = [
   ...givenSites.map(([, site]) => site),
   ...plumbings.map(([plumbing, outlet, drain]) => plumbedSite(plumbing, outlet, drain)),
 ];
@@ -20,14 +19,10 @@ export function settingsOf(site: Site): Settings {
   return { ...defaultSettings, ...Object.fromEntries(given) };
 }
 
-/** Known to be broken in the loop under some pairs of faults, which the long run shows; asked of the engine alone. */
-const askedAlone: ReadonlySet<string> = new Set(['doubt-starts-nothing']);
-export const askedInTheLoop = invariants.filter(({ name }) => !askedAlone.has(name));
-
 export type FaultKind = Omit<TimedFault, 'fromH' | 'lastsH'>;
 
 /** Every fault that a loop can have, at every sensor that it has. */
-export function faultKindsOf({ sensors }: Site): FaultKind[] {
+function faultKindsOf({ sensors }: Site): FaultKind[] {
   const channels = Object.keys(sensors) as Channel[];
   return faultNames.flatMap((name) => kindsOf(name, channels));
 }
@@ -86,8 +81,8 @@ export const lifeDraw: fc.Arbitrary<Life> = fc.constantFrom(...sites).chain((sit
   });
 });
 
-/** The same of one site with these two faults, one after the other, through a clear day and a frosty night. */
-export function lifeWith(site: Site, first: FaultKind, second: FaultKind, seed: number): Life {
+/** Faults one after the other, two hours apart, through a clear day and a frosty night. */
+export function lifeWith(site: Site, faults: readonly FaultKind[], seed: number): Life {
   return {
     site,
     settings: settingsOf(site),
@@ -96,10 +91,26 @@ export function lifeWith(site: Site, first: FaultKind, second: FaultKind, seed: 
     hours: 20,
     kinds: ['frost-after-sun'],
     storeC: 20 + (seed % 45),
-    faults: [
-      { ...first, fromH: 1, lastsH: 100 },
-      { ...second, fromH: 3, lastsH: 100 },
-    ],
+    faults: faults.map((fault, at) => ({ ...fault, fromH: 1 + 2 * at, lastsH: 100 })),
     happenings: [],
   };
+}
+
+/**
+ * One life for every ordered choice of `together` faults, by number: 0 up to `choicesOf(together)`. Loop and sensor
+ * change from one to the next.
+ */
+export function chosenLife(number: number, together: number, seed: number): Life {
+  const site = sites[(number * 7 + seed) % sites.length] as Site;
+  const channels = Object.keys(site.sensors) as Channel[];
+  const faults = Array.from({ length: together }, (_, place) => {
+    const name = faultNames[Math.floor(number / faultNames.length ** place) % faultNames.length];
+    const kinds = kindsOf(name as FaultName, channels);
+    return kinds[(number + seed + place) % kinds.length] as FaultKind;
+  });
+  return lifeWith(site, faults, seed + number);
+}
+
+export function choicesOf(together: number): number {
+  return faultNames.length ** together;
 }

@@ -94,16 +94,17 @@ export const restartIsSafe: Invariant = {
 export const doubtStartsNothing: Invariant = {
   name: 'doubt-starts-nothing',
   promise:
-    'The loop never starts its pump for heat on a doubtful store bottom or on a doubtful deciding pan reading.',
+    'The loop never starts its pump for heat on a doubtful store bottom, nor on a pan whose outlet or sheet has just jumped, nor where neither of the two is good.',
   exceptions: [],
   watch: eachStep((seen, { site }) => {
     if (!startsForHeat(seen)) return;
-    const { readings } = seen.decision.belief;
-    const outlet = readings.panOutletC;
-    const deciding = outlet === undefined || outlet.quality === 'failed' ? readings.panSheetC : outlet;
+    const { panOutletC, panSheetC, storeBottomC } = seen.decision.belief.readings;
     if (isRestart(seen, site)) return 'started at a restart';
-    if (readings.storeBottomC?.quality !== 'good') return 'started on a doubtful store';
-    return deciding?.quality === 'good' ? undefined : 'started on a doubtful pan';
+    if (storeBottomC?.quality !== 'good') return 'started on a doubtful store';
+    const pan = [panOutletC, panSheetC];
+    if (pan.some((reading) => reading?.quality === 'doubtful' && reading.cause === 'jumped'))
+      return 'started on a pan that has just jumped';
+    return pan.some((reading) => reading?.quality === 'good') ? undefined : 'started on a doubtful pan';
   }),
 };
 

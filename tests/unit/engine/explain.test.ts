@@ -161,7 +161,12 @@ function coolingNight(): Loop {
   return loop.set({ ambientC: 25, storeBottomC: 61, storeTopC: 62 }).run(900);
 }
 
-const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 2.5);
+function batch(): Loop {
+  const loop = circulatingLoop(site, { batchRunning: 1, batchTemperatureC: 40 }).run(60);
+  return loop.set({ panOutletC: 41, panSheetC: 41 }).until('emptying');
+}
+
+const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 3.2);
 
 function commissioning(): Loop {
   const loop = new Loop(level).set({ panLevelMm: 20, flowLMin: 0 }).run(10);
@@ -190,6 +195,7 @@ const scenarios: readonly (() => Loop)[] = [
   () => fillingReservoir(500).set({ reservoirLevelMm: 20 }).run(60),
   commissioning,
   longRest,
+  batch,
   frostThenRelease,
   blindFrost,
   failures,

@@ -87,6 +87,16 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
     'Running on until the sun is back: the pan has lost 0.13 kWh; a refill costs 1.13 kWh.',
   ],
   [
+    'warming-batch',
+    { panC: 31.26, batchTemperatureC: 40 },
+    'Warming a batch: the pan is at 31.3 °C; its water goes home at 40.0 °C.',
+  ],
+  [
+    'sending-batch-home',
+    { differenceK: 19.26 },
+    'Emptying: the batch is warm, 19.3 K above the store bottom; it goes home as a whole.',
+  ],
+  [
     'emptying-no-gain',
     { idleMin: 7, differenceK: 4.26 },
     'Emptying: the pan has gained nothing for 7 min; its heat comes home.',

@@ -24,6 +24,12 @@ const edges: [string, object, object][] = [
     { nightCooling: 1, nightCoolingFloorC: 55.1 },
   ],
   ['switch of night cooling', { nightCooling: 1 }, { nightCooling: 0.5 }],
+  ['switch of batch running', { batchRunning: 1 }, { batchRunning: 0.5 }],
+  [
+    'batch temperature',
+    { batchRunning: 1, batchTemperatureC: 60 },
+    { batchRunning: 1, batchTemperatureC: 60.1 },
+  ],
   ['switch of emptying', { emptyWhenStoreFull: 1 }, { emptyWhenStoreFull: 0.5 }],
 ];
 
