@@ -16,7 +16,7 @@ describe('the rules of a sensor', () => {
   });
 
   it('take the median of temperatures, and each sample of flow and power', () => {
-    expect(sensorRulesOf(site).sensors.map(({ channel, smoothed }) => [channel, smoothed])).toEqual([
+    expect(sensorRulesOf({ ...site }).sensors.map(({ channel, smoothed }) => [channel, smoothed])).toEqual([
       ['panOutletC', true],
       ['storeBottomC', true],
       ['flowLMin', false],
