@@ -5,6 +5,7 @@ import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
 import { replayText } from './replay.ts';
 import { requestText } from './requests.ts';
 import { bannerText, shellText } from './shell.ts';
+import { signInText } from './sign-in.ts';
 
 /**
  * Every English word of the screens, by subject; no component holds text of its own.
@@ -12,6 +13,7 @@ import { bannerText, shellText } from './shell.ts';
  */
 export const en = {
   shell: shellText,
+  signIn: signInText,
   banners: bannerText,
   live: liveText,
   requests: requestText,

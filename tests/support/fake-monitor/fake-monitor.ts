@@ -1,5 +1,7 @@
 import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
+import type { Tokens } from '../../../desktop/web/tokens.ts';
 import type { Answer } from '../../../shared-types/engine.ts';
+import { eventKinds, type LogEvent } from '../../../shared-types/log.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
 import type {
   HostState,
@@ -10,6 +12,7 @@ import type {
   MonitorReply,
   SiteLive,
 } from '../../../shared-types/monitor-api.ts';
+import { testEvents, testLogFacts } from './alarm-history.ts';
 import { testDayCurves, testDays, testRecent, testReplay } from './history.ts';
 import { testLive } from './snapshot.ts';
 
@@ -25,6 +28,8 @@ export interface FakeMonitor {
   answerWith(answer: Pick<Answer, 'accepted' | 'code' | 'text'>): void;
   /** Whether the coming replays meet the same decisions. */
   replaySame(same: boolean): void;
+  /** What the log says from now on that happened, the newest first. */
+  eventsAre(events: readonly LogEvent[]): void;
   /** Forgets what the tests before changed. */
   reset(): void;
   close(): Promise<void>;
@@ -33,22 +38,28 @@ export interface FakeMonitor {
 const calmHost: HostState = { brokerConnected: true, brokerUrl: 'mqtt://127.0.0.1:1883', problems: [] };
 const agrees = { accepted: true, code: 'accepted', text: 'Accepted: the test controller does so.' } as const;
 
-export async function startFakeMonitor(pageFolder: string, port = 0): Promise<FakeMonitor> {
+/** @param tokens - With these the monitor wants to know who is there. */
+export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: Tokens): Promise<FakeMonitor> {
   const listeners = new Set<(event: MonitorEvent) => void>();
   const asked: RequestedOperation[] = [];
   let lives = new Map<string, SiteLive>();
   let host = calmHost;
   let answer: Pick<Answer, 'accepted' | 'code' | 'text'> = agrees;
   let same = true;
+  let events = testEvents;
 
   function replyTo(method: MonitorMethod, params: never): unknown {
     const {
       day = '',
       hours = 6,
+      limit = 1000,
+      kinds = eventKinds,
       operation,
     } = params as {
       day?: string;
       hours?: number;
+      limit?: number;
+      kinds?: readonly LogEvent['kind'][];
       operation: RequestedOperation;
     };
     switch (method) {
@@ -63,7 +74,9 @@ export async function startFakeMonitor(pageFolder: string, port = 0): Promise<Fa
       case 'recent':
         return testRecent(hours);
       case 'events':
-        return [];
+        return events.filter(({ kind }) => kinds.includes(kind)).slice(0, limit);
+      case 'logFacts':
+        return testLogFacts;
       case 'replay':
         return testReplay(day, same);
       case 'request':
@@ -93,7 +106,7 @@ export async function startFakeMonitor(pageFolder: string, port = 0): Promise<Fa
     host = { ...calmHost, ...change };
     tell({ kind: 'host', host });
   };
-  const server = await serve(api, pageFolder, port);
+  const server = await serve(api, pageFolder, port, tokens);
   show(testLive());
   return {
     url: server.url,
@@ -106,7 +119,11 @@ export async function startFakeMonitor(pageFolder: string, port = 0): Promise<Fa
     replaySame: (next) => {
       same = next;
     },
+    eventsAre: (next) => {
+      events = next;
+    },
     reset() {
+      events = testEvents;
       asked.length = 0;
       answer = agrees;
       same = true;
@@ -118,8 +135,13 @@ export async function startFakeMonitor(pageFolder: string, port = 0): Promise<Fa
   };
 }
 
-async function serve(api: MonitorApi, pageFolder: string, port: number): Promise<WebServer> {
-  const started = await serveMonitor({ api, pageFolder, host: '127.0.0.1', port });
+async function serve(
+  api: MonitorApi,
+  pageFolder: string,
+  port: number,
+  tokens: Tokens | undefined,
+): Promise<WebServer> {
+  const started = await serveMonitor({ api, pageFolder, host: '127.0.0.1', port, tokens });
   if (!started.ok) throw new Error(started.reason);
   return started.server;
 }

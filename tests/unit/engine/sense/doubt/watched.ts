@@ -5,7 +5,7 @@ import { type Given, nowMs, situationOf } from '../../situations.ts';
 
 export const hourMs = 3_600_000;
 /** A pan of 400 L at 20 L/min has changed its water three times. */
-export const flushedMs = hourMs;
+export const flushedMs = 3_600_000;
 
 /** A phase that has lasted for so long. */
 export function lasting(name: Phase['name'], forMs: number): Partial<EngineState> {
