@@ -11,6 +11,7 @@ import { FeedContext } from './shell/feed-context.ts';
 import { Header } from './shell/header.tsx';
 import type { Route } from './shell/route.ts';
 import { SignIn } from './shell/sign-in.tsx';
+import { useAlarmSound } from './shell/use-alarm-sound.ts';
 import { useDocumentTitle } from './shell/use-document-title.ts';
 import { useRoute } from './shell/use-route.ts';
 import { useSiteInAddress } from './shell/use-site-in-address.ts';
@@ -39,6 +40,7 @@ function Frame() {
   const shut = useLive(selectDoor) === 'shut';
   const main = useRef<HTMLElement>(null);
   useSiteInAddress();
+  useAlarmSound();
   const site = useLive(selectSiteName);
   useDocumentTitle(route);
   useFocusOnNewScreen(route, main);

@@ -10,6 +10,7 @@ export const shellText = {
   },
   screens: { live: 'Live', days: 'Days', replay: 'Replay' },
   titleOf: (state: string, site: string) => `${state} · ${site} · flatwater`,
+  unseen: (count: number, title: string) => `(${count}) ${title}`,
   alarmCount: (count: number) => (count === 1 ? '1 alarm' : `${count} alarms`),
   choices: {
     button: 'Appearance and units',
@@ -18,6 +19,8 @@ export const shellText = {
     temperature: 'Temperatures',
     heat: 'Heat and energy',
     temperatureUnits: { C: '°C', F: '°F' },
+    alarmSound: 'Sound for new alarms',
+    alarmSounds: { off: 'Off', on: 'On' },
     heatUnits: { kWh: 'kWh', MJ: 'MJ' },
   },
   loading: 'Loading …',
