@@ -3,6 +3,7 @@ import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { Alarm } from '../../../shared-types/alarms.ts';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
+import { formatRoute } from '../shell/route.ts';
 import { useTimes } from '../shell/use-formats.ts';
 import { selectAlarms, selectListening, selectSiteName } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
@@ -16,7 +17,7 @@ const text = en.live.alarms;
 export function AlarmCard() {
   const groups = alarmGroups(useLive(selectAlarms));
   return (
-    <Card heading={text.heading}>
+    <Card heading={text.heading} aside={<a href={formatRoute({ screen: 'alarms' })}>{en.alarms.toAll}</a>}>
       {groups.length === 0 ? <p className={styles['none']}>{text.none}</p> : null}
       <ul className={styles['list']}>
         {groups.map((group) => (

@@ -9,7 +9,8 @@ import { SiteName } from './site-name.tsx';
 
 const selectAlarmCount = (state: LiveState) => standing(selectAlarms(state)).length;
 
-const start = (screen: ScreenName): Route => (screen === 'live' ? { screen } : { screen, day: null });
+const start = (screen: ScreenName): Route =>
+  screen === 'days' || screen === 'replay' ? { screen, day: null } : { screen };
 
 /** The bar on top: whose loop, which screen, how it looks. */
 export function Header({ screen }: { readonly screen: ScreenName }) {
@@ -30,8 +31,11 @@ export function Header({ screen }: { readonly screen: ScreenName }) {
             className={styles['screen']}
           >
             {en.shell.screens[name]}
-            {name === 'live' && alarmCount > 0 ? (
-              <span className={styles['count']}>{en.shell.alarmCount(alarmCount)}</span>
+            {name === 'alarms' && alarmCount > 0 ? (
+              <span className={styles['count']}>
+                {alarmCount}
+                <span className="visually-hidden"> {en.shell.standing}</span>
+              </span>
             ) : null}
           </a>
         ))}

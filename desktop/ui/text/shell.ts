@@ -3,9 +3,10 @@ export const shellText = {
   skip: 'Skip to the content',
   navigation: 'Screens',
   site: 'Site',
-  screens: { live: 'Live', days: 'Days', replay: 'Replay' },
+  screens: { live: 'Live', days: 'Days', replay: 'Replay', alarms: 'Alarms', site: 'Site' },
   titleOf: (state: string, site: string) => `${state} · ${site} · flatwater`,
   alarmCount: (count: number) => (count === 1 ? '1 alarm' : `${count} alarms`),
+  standing: 'standing',
   choices: {
     button: 'Appearance and units',
     appearance: 'Appearance',
