@@ -21,7 +21,7 @@ export function SummaryLine({ site }: { readonly site: string }) {
   const summary = summaryOf(alarms, lagMs === 0 ? undefined : durationText(lagMs));
   return (
     <>
-      <p className={styles['line']}>{summary.text}</p>
+      <p className={styles['line']}>{summary}</p>
       {alarms?.length === 0 ? <LastAlarm site={site} /> : null}
     </>
   );

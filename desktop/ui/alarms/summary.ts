@@ -4,24 +4,19 @@ import { en } from '../text/en.ts';
 
 const text = en.alarms.summary;
 
-/** How things stand in a sentence or two. */
-export interface Summary {
-  /** True when no alarm asks for a person now. */
-  readonly calm: boolean;
-  readonly text: string;
-}
-
 /**
+ * How things stand in a sentence or two.
+ *
  * @param alarms - Of the newest decision; undefined when there is none.
  * @param oldText - Age of that decision in words once it is old.
  */
-export function summaryOf(alarms: readonly Alarm[] | undefined, oldText: string | undefined): Summary {
-  if (alarms === undefined) return { calm: false, text: text.unheard };
+export function summaryOf(alarms: readonly Alarm[] | undefined, oldText: string | undefined): string {
+  if (alarms === undefined) return text.unheard;
   const now = standing(alarms);
   const over = alarms.filter(({ state }) => state === 'returned-unacknowledged').length;
   const shelved = alarms.filter(({ state }) => state === 'shelved').length;
   const rest = [over === 0 ? '' : text.over(over), shelved === 0 ? '' : text.shelved(shelved)];
-  return { calm: now.length === 0, text: [first(now, oldText), ...rest].filter(Boolean).join(' ') };
+  return [first(now, oldText), ...rest].filter(Boolean).join(' ');
 }
 
 function first(now: readonly Alarm[], oldText: string | undefined): string {

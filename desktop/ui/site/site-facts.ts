@@ -18,6 +18,7 @@ export function siteFacts(site: Site, numbers: NumberFormats): readonly FactGrou
   const measure = (value: number, digits: number, unit: string) =>
     inLine(numbers.measure(value, digits, unit));
   const temperature = (valueC: number) => inLine(numbers.temperature(valueC));
+  const degrees = (value: number) => `${numbers.measure(value, 2, '').number}°`;
   const { pan, pump, store, location, control } = site;
   return [
     {
@@ -77,8 +78,8 @@ export function siteFacts(site: Site, numbers: NumberFormats): readonly FactGrou
         [
           rows.location,
           text.location(
-            measure(location.latitudeDeg, 2, '°'),
-            measure(location.longitudeDeg, 2, '°'),
+            degrees(location.latitudeDeg),
+            degrees(location.longitudeDeg),
             measure(location.elevationM, 0, 'm'),
           ),
         ],

@@ -1,3 +1,4 @@
+import { useMediaQuery } from '@mantine/hooks';
 import { selectDecision, selectSite, selectSiteName } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
@@ -28,6 +29,21 @@ export default function SiteScreen() {
 }
 
 function Loop({ site }: { readonly site: string }) {
+  const wide = useMediaQuery('(min-width: 62em)', undefined, { getInitialValueInEffect: false });
+  if (!wide)
+    // Whoever walks to the loop with a phone wants the run near the top.
+    return (
+      <>
+        <LinkCard />
+        <CommissioningCard key={site} site={site} />
+        <SensorCard />
+        <OutputCard />
+        <LearntCard />
+        <LogCard site={site} />
+        <VersionCard />
+        <FactsCard />
+      </>
+    );
   return (
     <>
       <div className={styles['column']}>

@@ -19,7 +19,7 @@ import {
   selectSnapshotAgeMs,
 } from '../../../desktop/ui/store/live-selectors.ts';
 import { emptyLive, useLive } from '../../../desktop/ui/store/live-store.ts';
-import { useAsked } from '../../../desktop/ui/store/request-store.ts';
+import { selectAskedOf, useAsked } from '../../../desktop/ui/store/request-store.ts';
 import type { Alarm } from '../../../shared-types/alarms.ts';
 import type { MonitorEvent, MonitorMethod, SiteLive } from '../../../shared-types/monitor-api.ts';
 import { testLive, testSnapshot } from '../../support/fake-monitor/snapshot.ts';
@@ -221,6 +221,8 @@ describe('history', () => {
 test('a request shows that it is asked, then what came of it', async () => {
   void feed.request('test-loop', { kind: 'rest', minutes: 60 });
   expect(useAsked.getState().asked).toEqual({ state: 'asking' });
+  expect(selectAskedOf(['rest'])(useAsked.getState())).toEqual({ state: 'asking' });
+  expect(selectAskedOf(['empty', 'automatic'])(useAsked.getState())).toEqual({ state: 'none' });
   expect(fake.last('request')?.params).toEqual({
     site: 'test-loop',
     operation: { kind: 'rest', minutes: 60 },
