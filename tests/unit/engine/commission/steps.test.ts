@@ -3,7 +3,7 @@ import type { CommissionMemory } from '../../../../controller/engine/commission/
 import { updateCommission } from '../../../../controller/engine/commission/run.ts';
 import type { Feedback } from '../../../../shared-types/engine.ts';
 import { makeSite } from '../rig.ts';
-import { level, type Scene, situationOf } from '../watch-rig.ts';
+import { type Scene, situationOf } from '../watch-rig.ts';
 
 const nowMs = 3_600_000;
 const quiet = { on: false, off: false, differed: false };
@@ -22,17 +22,17 @@ function memory(changes: Partial<CommissionMemory>): CommissionMemory {
 }
 
 interface Run extends Scene {
-  readonly of?: Partial<CommissionMemory> | null;
+  readonly kept?: Partial<CommissionMemory> | null;
   readonly lease?: object | null;
   readonly hazard?: boolean;
   readonly feedback?: Feedback | null;
 }
 
-function update({ of = {}, lease: held = lease, hazard = false, feedback = null, state, ...scene }: Run) {
+function update({ kept = {}, lease: held = lease, hazard = false, feedback = null, state, ...scene }: Run) {
   const situation = situationOf({
     ...scene,
     state: {
-      commission: of === null ? null : memory(of),
+      commission: kept === null ? null : memory(kept),
       operator: { lease: held, seen: [] },
       ...state,
     },
@@ -45,19 +45,19 @@ const findings = (run: Run) => update(run).commission?.findings.map(({ check, re
 
 describe('a commissioning run', () => {
   it('is nothing without its lease', () => {
-    for (const of of [null, { step: 'done' }, { step: 'ended' }] as const) {
-      const { before, commission, operator } = update({ of, lease: null });
+    for (const kept of [null, { step: 'done' }, { step: 'ended' }] as const) {
+      const { before, commission, operator } = update({ kept, lease: null });
       expect([commission, operator]).toEqual([before.commission, before.operator]);
     }
-    expect(update({ of: null, lease: { kind: 'rest', untilMs: 5 } }).commission).toBeNull();
+    expect(update({ kept: null, lease: { kind: 'rest', untilMs: 5 } }).commission).toBeNull();
   });
 
   it.each([
     ['drain-valve', 'emptying'],
     ['corner', 'filling'],
   ] as const)('begins anew on a loop with %s by %s', (kind, step) => {
-    for (const of of [null, { step: 'done', fillS: 7 }, { step: 'ended', fillS: 7 }] as const)
-      expect(update({ of, site: makeSite(kind), state: since('resting') }).commission).toEqual({
+    for (const kept of [null, { step: 'done', fillS: 7 }, { step: 'ended', fillS: 7 }] as const)
+      expect(update({ kept, site: makeSite(kind), state: since('resting') }).commission).toEqual({
         ...{ step, sinceMs: nowMs, untilMs: 9e6, fillS: null, followed: quiet, findings: [] },
       });
   });
@@ -75,16 +75,16 @@ describe('a commissioning run', () => {
   });
 
   it('goes on from emptying to filling once the pan is empty', () => {
-    const of = { step: 'emptying' } as const;
-    expect(update({ of, state: since('empty') }).commission).toEqual(memory({ sinceMs: nowMs }));
-    expect(update({ of, state: since('emptying') }).commission).toEqual(memory(of));
+    const kept = { step: 'emptying' } as const;
+    expect(update({ kept, state: since('empty') }).commission).toEqual(memory({ sinceMs: nowMs }));
+    expect(update({ kept, state: since('emptying') }).commission).toEqual(memory(kept));
   });
 });
 
 describe('what the device says in a run', () => {
   const on = { pumpFraction: 1, drainOpen: null, ageMs: 0 };
   const followed = (feedback: Feedback | null, state: object = {}, before = quiet) =>
-    update({ of: { step: 'flowing', sinceMs: nowMs, followed: before }, feedback, state }).commission
+    update({ kept: { step: 'flowing', sinceMs: nowMs, followed: before }, feedback, state }).commission
       ?.followed;
   const still = { ...on, pumpFraction: 0 };
 
@@ -109,9 +109,9 @@ describe('what the device says in a run', () => {
     expect(followed(on, {}, all)).toBe(all);
     expect(followed(still, {}, all)).toBe(all);
     expect(followed(still, { ...off, ...since('resting') }, all)).toBe(all);
-    const of = memory({ step: 'flowing', sinceMs: nowMs, followed: all });
-    const state = { commission: of };
-    expect(update({ feedback: on, state }).commission).toBe(of);
+    const kept = memory({ step: 'flowing', sinceMs: nowMs, followed: all });
+    const state = { commission: kept };
+    expect(update({ feedback: on, state }).commission).toBe(kept);
   });
 });
 
@@ -124,7 +124,7 @@ describe('the fill of a run', () => {
   it('is timed from the start of the pump, when the level says full', () => {
     const state = { ...filling(150_000), ...full };
     expect(fillS({ values: metered, state })).toBe(150);
-    expect(fillS({ values: metered, state, of: { fillS: 90 } })).toBe(90);
+    expect(fillS({ values: metered, state, kept: { fillS: 90 } })).toBe(90);
     expect(fillS({ values: metered, state: { ...state, water: { level: 'part' } } })).toBeNull();
     expect(fillS({ values: metered, state: { ...state, ...since('resting') } })).toBeNull();
     expect(fillS({ values: metered, state, site: makeSite('corner') })).toBeNull();
@@ -162,10 +162,11 @@ describe('the fill of a run', () => {
   });
 
   it('is learnt once it was seen', () => {
-    const { commission, learnt } = update({ of: { fillS: 90 }, state: { ...going(95_000), learnt: { primingS: 4 } } });
-    expect(commission?.findings).toEqual([
-      { check: 'fill-time', result: 'passed', values: { seconds: 90 } },
-    ]);
+    const { commission, learnt } = update({
+      kept: { fillS: 90 },
+      state: { ...going(95_000), learnt: { primingS: 4 } },
+    });
+    expect(commission?.findings).toEqual([{ check: 'fill-time', result: 'passed', values: { seconds: 90 } }]);
     expect(learnt).toEqual({ primingS: 4, fillTimeS: 90 });
   });
 
@@ -175,9 +176,9 @@ describe('the fill of a run', () => {
       ...lease,
       confirmed: false,
     });
-    const waiting = update({ of: { step: 'emptying' }, state: since('emptying'), lease: seen });
+    const waiting = update({ kept: { step: 'emptying' }, state: since('emptying'), lease: seen });
     expect(waiting.operator).toBe(waiting.before.operator);
-    const next = update({ of: { step: 'emptying' }, state: since('empty'), lease: seen });
+    const next = update({ kept: { step: 'emptying' }, state: since('empty'), lease: seen });
     expect(next.operator.lease?.confirmed).toBe(false);
     expect(update({ state: filling(9000) }).operator.lease).toEqual(lease);
   });
@@ -185,7 +186,7 @@ describe('the fill of a run', () => {
 
 describe('the flow of a run', () => {
   const flowing = (forMs: number, state: object = {}): Run => ({
-    of: { step: 'flowing', sinceMs: nowMs - forMs },
+    kept: { step: 'flowing', sinceMs: nowMs - forMs },
     state,
   });
 
@@ -202,7 +203,12 @@ describe('the flow of a run', () => {
   it('ends the run of a pan that cannot be emptied, with what the device did', () => {
     const run = { ...flowing(3_600_000), site: makeSite('corner') };
     const { commission, operator, learnt } = update(run);
-    expect([commission?.step, commission?.sinceMs, operator.lease, learnt]).toEqual(['done', nowMs, null, {}]);
+    expect([commission?.step, commission?.sinceMs, operator.lease, learnt]).toEqual([
+      'done',
+      nowMs,
+      null,
+      {},
+    ]);
     expect(findings(run)?.map(([check]) => check)).toEqual([
       ...['pump-direction', 'sensors-agree', 'outputs-follow', 'outputs-drop'],
     ]);
@@ -222,7 +228,7 @@ describe('the flow of a run', () => {
 
 describe('the emptying of a run', () => {
   const draining = (forMs: number, more: Run = {}): Run => ({
-    of: { step: 'draining' },
+    kept: { step: 'draining' },
     ...more,
     state: { ...since('emptying'), ...pump(forMs), ...off, ...more.state },
   });
