@@ -40,6 +40,7 @@ describe('a pump that fills', () => {
     ['2 L/min, the least', { flowLMin: 2 }, filling, true],
     ['less', { flowLMin: 1.9 }, filling, false],
     ['nothing measured', {}, filling, false],
+    ['nothing measured, while its output is still off', {}, { ...filling, ...outputs(0) }, false],
     ['enough, but it circulates', { flowLMin: 20 }, phase('circulating'), false],
   ])('has primed by %s', (_, values, state, primed) => {
     expect(flowOf({ values, state: { flow: running, ...state } }).primed).toBe(primed);
@@ -110,6 +111,13 @@ describe('a pan that sinks', () => {
 });
 
 describe('what is kept beside it', () => {
+  it('is what is found of the upkeep, though nothing was learnt', () => {
+    const low = { ...running, flowLMin: 10, lowMs: nowMs - 600_000, smoothedMs: 5000 };
+    const state = { flow: low, ...phase('circulating', 900_000) };
+    const watched = watch(situationOf({ values: { flowLMin: 10 }, state })).state;
+    expect([watched.upkeep.lowFlowLMin, watched.learnt]).toEqual([10, {}]);
+  });
+
   it('is since when the flow, or the level of the reservoir, is low', () => {
     const low = { ...running, flowLMin: 10, lowMs: 7 };
     const settled = phase('circulating', 900_000);
