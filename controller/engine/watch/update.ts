@@ -67,8 +67,8 @@ function hasPrimed(situation: Situation): boolean {
 }
 
 /**
- * True while a pan that was full falls below it though the pump runs (it circulates when it does not fill), or one that fills stays empty though much
- * was pumped, where nothing lets water out.
+ * True while a pan that was full falls below it though the pump runs, or one that fills stays empty though much
+ * was pumped, where nothing lets water out. Asked of a pump that is to run: what does not fill circulates.
  */
 function isSinking(situation: Situation): boolean {
   const { state, facts, site } = situation;
