@@ -80,7 +80,9 @@ describe('the condition of an alarm', () => {
       const other = cause === 'no-flow' ? 'water-lost' : 'no-flow';
       expect(ask(cause, { state: { failure: { count: 1, cause: other } } })).toBeNull();
       expect(ask('fill-locked', { state })).toBeNull();
-      expect(ask('fill-locked', { state: { failure: { count: 2, cause } } })?.values).toEqual({ failures: 2 });
+      expect(ask('fill-locked', { state: { failure: { count: 2, cause } } })?.values).toEqual({
+        failures: 2,
+      });
     },
   );
 
