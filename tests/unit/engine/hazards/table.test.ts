@@ -141,6 +141,14 @@ describe('the protections', () => {
     expect(seen('pump-runs-on', { state, told: { storeBottomC: 20 } })[0]).toBeNull();
   });
 
+  it('empty a pan that falls towards frost, as long as that is what was seen', () => {
+    const fall = { sinceMs: 0, fromC: 9, fallsKS: [0.05, 0.06, 0.07] };
+    const falls = (latched: 'frost-trend' | 'frost-blind', panOutletC = 7) =>
+      seen('frost-trend', { told: { panOutletC }, state: frost({ latched, fall }) });
+    expect(falls('frost-trend')).toEqual([{ panC: 7, fallKH: 180, dangerMin: 2 }, 'empty']);
+    expect([falls('frost-blind')[0], falls('frost-trend', 7.1)[0]]).toEqual([null, null]);
+  });
+
   it('lock after the second failure', () => {
     const failed = (count: number) =>
       seen('fill-failed-locked', { state: { failure: { count, cause: 'no-flow' } } });
