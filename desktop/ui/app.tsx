@@ -21,6 +21,7 @@ import { theme } from './theme.ts';
 
 // Whoever only glances at Live need not wait for the others.
 const DaysScreen = lazy(() => loadPart(() => import('./days/days-screen.tsx')));
+const SetpointsScreen = lazy(() => loadPart(() => import('./setpoints/setpoints-screen.tsx')));
 const ReplayScreen = lazy(() => loadPart(() => import('./replay/replay-screen.tsx')));
 
 export function App({ feed }: { readonly feed: Feed }) {
@@ -66,6 +67,8 @@ function Screen({ route }: { readonly route: Route }) {
       return <DaysScreen day={route.day} />;
     case 'replay':
       return <ReplayScreen day={route.day} />;
+    case 'setpoints':
+      return <SetpointsScreen />;
     default:
       return assertNever(route);
   }

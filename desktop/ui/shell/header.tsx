@@ -9,7 +9,8 @@ import { SiteName } from './site-name.tsx';
 
 const selectAlarmCount = (state: LiveState) => standing(selectAlarms(state)).length;
 
-const start = (screen: ScreenName): Route => (screen === 'live' ? { screen } : { screen, day: null });
+const start = (screen: ScreenName): Route =>
+  screen === 'days' || screen === 'replay' ? { screen, day: null } : { screen };
 
 /**
  * The bar on top: whose loop, which screen, how it looks.

@@ -4,19 +4,21 @@ import { localDaySchema } from '../../../shared-types/engine.ts';
 export type Route =
   | { readonly screen: 'live' }
   | { readonly screen: 'days'; readonly day: string | null }
-  | { readonly screen: 'replay'; readonly day: string | null };
+  | { readonly screen: 'replay'; readonly day: string | null }
+  | { readonly screen: 'setpoints' };
 
 export type ScreenName = Route['screen'];
-export const screenNames: readonly ScreenName[] = ['live', 'days', 'replay'];
+export const screenNames: readonly ScreenName[] = ['live', 'days', 'replay', 'setpoints'];
 
 /** The route that an address such as #/days/2031-06-21 names; whatever it does not understand is Live. */
 export function parseRoute(hash: string): Route {
   const [screen, day] = hash.replace(/^#\/?/, '').split('/');
+  if (day === undefined && screen === 'setpoints') return { screen };
   if (screen !== 'days' && screen !== 'replay') return { screen: 'live' };
   return { screen, day: localDaySchema.safeParse(day).data ?? null };
 }
 
 export function formatRoute(route: Route): string {
-  if (route.screen === 'live' || route.day === null) return `#/${route.screen}`;
+  if (!('day' in route) || route.day === null) return `#/${route.screen}`;
   return `#/${route.screen}/${route.day}`;
 }

@@ -4,6 +4,7 @@ import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
 import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
 import { replayText } from './replay.ts';
 import { requestText } from './requests.ts';
+import { groupCautions, setpointText, settingGroupTitles, settingTitles } from './setpoints.ts';
 import { bannerText, shellText } from './shell.ts';
 import { signInText } from './sign-in.ts';
 
@@ -20,6 +21,10 @@ export const en = {
   days: daysText,
   charts: chartText,
   replay: replayText,
+  setpoints: setpointText,
+  settingGroups: settingGroupTitles,
+  settingTitles,
+  groupCautions,
   events: eventTitles,
   phases: phaseTitles,
   phaseMeanings,

@@ -3,7 +3,7 @@ export const shellText = {
   skip: 'Skip to the content',
   navigation: 'Screens',
   site: 'Site',
-  screens: { live: 'Live', days: 'Days', replay: 'Replay' },
+  screens: { live: 'Live', days: 'Days', replay: 'Replay', setpoints: 'Setpoints' },
   titleOf: (state: string, site: string) => `${state} · ${site} · flatwater`,
   alarmCount: (count: number) => (count === 1 ? '1 alarm' : `${count} alarms`),
   choices: {
