@@ -7,7 +7,7 @@ import {
 import type { TemperatureUnit } from '../format/units.ts';
 import { en } from '../text/en.ts';
 import { type Draft, draftSettings, editedNames } from './draft.ts';
-import { settingText } from './setting-value.ts';
+import { fieldText, settingText } from './setting-value.ts';
 
 /** Why a set would be refused, and the setpoints that it concerns. */
 export interface Fault {
@@ -29,8 +29,11 @@ function ownFault({ edits }: Draft, name: SettingName, temperature: TemperatureU
   const value = edits[name]?.value ?? null;
   if (value === null) return [{ names: [name], text: en.setpoints.notNumber }];
   if (value >= least && value <= most) return [];
-  const bounds = [least, most].map((bound) => settingText(name, bound, temperature)) as [string, string];
-  return [{ names: [name], text: en.setpoints.outOfRange(...bounds) }];
+  const text = en.setpoints.outOfRange(
+    fieldText(name, least, temperature),
+    settingText(name, most, temperature),
+  );
+  return [{ names: [name], text }];
 }
 
 function brokenBy(

@@ -8,7 +8,7 @@ import { NumberField } from './number-field.tsx';
 import styles from './setpoints.module.css';
 import { settingTitle } from './setting-title.ts';
 import { isSwitch } from './setting-unit.ts';
-import { settingText } from './setting-value.ts';
+import { fieldText, settingText } from './setting-value.ts';
 import { SmallButton } from './small-button.tsx';
 import { SwitchField } from './switch-field.tsx';
 
@@ -51,8 +51,8 @@ function rangeText({ name, temperature }: Props): string {
   const { least, most, default: usual } = settingDeclarations[name];
   const byDefault = en.setpoints.defaultIs(settingText(name, usual, temperature));
   if (isSwitch(name)) return byDefault;
-  const [from, to] = [least, most].map((bound) => settingText(name, bound, temperature));
-  return `${en.setpoints.range(from ?? '', to ?? '')} · ${byDefault}`;
+  const range = en.setpoints.range(fieldText(name, least, temperature), settingText(name, most, temperature));
+  return `${range} · ${byDefault}`;
 }
 
 function FieldButtons({ site, name, draft, readOnly }: Props) {

@@ -54,6 +54,7 @@ export function SetpointsForm({ site, message: { settings, settingsRevision } }:
           {groups.map((found) => (
             <SetpointGroup key={found.group} {...common} {...found} readOnly={lookOnly} />
           ))}
+          <ReviewBar count={editedNames(draft).length} target={changes} />
         </div>
         <div ref={changes} tabIndex={-1} className={`${styles['column']} ${styles['beside']}`}>
           <ChangesCard {...common} revision={settingsRevision} />
@@ -61,7 +62,6 @@ export function SetpointsForm({ site, message: { settings, settingsRevision } }:
           <HistoryCard {...common} revision={settingsRevision} />
         </div>
       </div>
-      <ReviewBar count={editedNames(draft).length} target={changes} />
     </div>
   );
 }

@@ -11,7 +11,7 @@ export function fieldText(name: SettingName, value: number, temperature: Tempera
 /** What was typed, in the unit of the table; null when it is no number. A comma serves as a point. */
 export function parseField(name: SettingName, text: string, temperature: TemperatureUnit): number | null {
   const plain = text.trim().replace(',', '.').replace('\u2212', '-');
-  if (!/^[+-]?\d{1,9}(\.\d{1,9})?$/.test(plain)) return null;
+  if (!/^[+-]?\d{1,9}(\.\d{0,9})?$/.test(plain)) return null;
   return settingUnit(name, temperature).kept(Number(plain));
 }
 

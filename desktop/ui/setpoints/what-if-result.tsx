@@ -68,8 +68,10 @@ function Report({ report, asked, old, temperature }: ReportProps) {
           ? text.same
           : `${text.alike(times.clockWithSeconds(firstDifference.atMs))} ${text.differs(numbers.count(differences), numbers.count(steps))}`}
       </p>
-      {firstDifference === null ? null : <Rows rows={sideRows(firstDifference, numbers)} />}
-      <Rows rows={countRows(report, numbers)} />
+      {firstDifference === null ? null : (
+        <Rows caption={text.parting} rows={sideRows(firstDifference, numbers)} />
+      )}
+      <Rows caption={firstDifference === null ? text.counts : text.hint} rows={countRows(report, numbers)} />
       <Compared report={report} asked={asked} temperature={temperature} />
       {remarks.map((remark) => (
         <p key={remark} className={styles['soft']}>
@@ -80,9 +82,10 @@ function Report({ report, asked, old, temperature }: ReportProps) {
   );
 }
 
-function Rows({ rows }: { readonly rows: readonly WhatIfRow[] }) {
+function Rows({ caption, rows }: { readonly caption: string; readonly rows: readonly WhatIfRow[] }) {
   return (
     <table className={styles['table']}>
+      <caption>{caption}</caption>
       <thead>
         <tr>
           <th scope="col">{text.what}</th>
