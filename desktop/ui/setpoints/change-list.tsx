@@ -1,8 +1,8 @@
+import { settingTitle } from '../../../shared-types/setting-title.ts';
 import { en } from '../text/en.ts';
 import { draftSettings, editedNames } from './draft.ts';
 import type { FormPart } from './form-part.ts';
 import styles from './setpoints.module.css';
-import { settingTitle } from './setting-title.ts';
 import { settingText } from './setting-value.ts';
 
 /** Each changed setpoint: as it is, and as it would be. */

@@ -1,10 +1,10 @@
 import { Button } from '@mantine/core';
+import { settingTitle } from '../../../shared-types/setting-title.ts';
 import { en } from '../text/en.ts';
 import { changedElsewhere, keepMine, takeTheirs } from './draft.ts';
 import { putDraft } from './draft-store.ts';
 import type { FormPart } from './form-part.ts';
 import styles from './setpoints.module.css';
-import { settingTitle } from './setting-title.ts';
 import { settingText } from './setting-value.ts';
 
 const text = en.setpoints.elsewhere;

@@ -1,7 +1,7 @@
+import { settingTitle } from '../../../shared-types/setting-title.ts';
 import { en } from '../text/en.ts';
 import type { Fault } from './draft-faults.ts';
 import styles from './setpoints.module.css';
-import { settingTitle } from './setting-title.ts';
 
 const text = en.setpoints.changes;
 

@@ -1,3 +1,4 @@
+import { settingTitle } from '../../../shared-types/setting-title.ts';
 import {
   type SettingGroup,
   type SettingName,
@@ -8,7 +9,6 @@ import {
 } from '../../../shared-types/settings.ts';
 import { en } from '../text/en.ts';
 import type { Draft } from './draft.ts';
-import { settingTitle } from './setting-title.ts';
 
 export const shownChoices = ['all', 'edited', 'set'] as const;
 export type ShownChoice = (typeof shownChoices)[number];

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { settingTitle } from '../../../shared-types/setting-title.ts';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
 import { LoadedView } from '../shell/loaded-view.tsx';
@@ -12,7 +13,6 @@ import { withValues } from './draft.ts';
 import { putDraft } from './draft-store.ts';
 import type { FormPart } from './form-part.ts';
 import styles from './setpoints.module.css';
-import { settingTitle } from './setting-title.ts';
 import { settingText } from './setting-value.ts';
 import { SmallButton } from './small-button.tsx';
 

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { settingTitle } from '../../../shared-types/setting-title.ts';
 import { type SettingName, settingDeclarations } from '../../../shared-types/settings.ts';
 import { en } from '../text/en.ts';
 import { draftSettings, withEdit, withoutEdit } from './draft.ts';
@@ -6,7 +7,6 @@ import { putDraft } from './draft-store.ts';
 import type { FormPart } from './form-part.ts';
 import { NumberField } from './number-field.tsx';
 import styles from './setpoints.module.css';
-import { settingTitle } from './setting-title.ts';
 import { isSwitch } from './setting-unit.ts';
 import { fieldText, settingText } from './setting-value.ts';
 import { SmallButton } from './small-button.tsx';

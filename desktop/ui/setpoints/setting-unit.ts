@@ -1,3 +1,4 @@
+import { settingUnitSymbols } from '../../../shared-types/setting-title.ts';
 import {
   defaultSettings,
   type SettingName,
@@ -43,11 +44,9 @@ export function settingUnit(name: SettingName, temperature: TemperatureUnit): Se
     case 's':
     case 'min':
     case 'h':
-      return asItIs(unit);
     case '1/h':
-      return asItIs('per h');
     case '1/d':
-      return asItIs('per day');
+      return asItIs(settingUnitSymbols[unit]);
     case '1':
       return {
         symbol: '%',

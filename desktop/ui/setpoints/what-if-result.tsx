@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core';
+import { settingTitle } from '../../../shared-types/setting-title.ts';
 import { type Settings, settingNames } from '../../../shared-types/settings.ts';
 import type { WhatIfReport } from '../../../shared-types/what-if.ts';
 import type { TemperatureUnit } from '../format/units.ts';
@@ -8,7 +9,6 @@ import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { selectWhatIf, useSettings } from '../store/settings-store.ts';
 import { en } from '../text/en.ts';
 import styles from './setpoints.module.css';
-import { settingTitle } from './setting-title.ts';
 import { settingText } from './setting-value.ts';
 import { countRows, sideRows, type WhatIfRow } from './what-if-rows.ts';
 

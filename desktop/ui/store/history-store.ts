@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { DayCurves, DaySummary, ReplayReport } from '../../../shared-types/log.ts';
 import type { Loaded } from './loaded.ts';
+import { own } from './own.ts';
 
 export interface HistoryState {
   /** By site. */
@@ -25,7 +26,7 @@ type Select<Value> = (state: HistoryState) => Value;
 export const selectDays =
   (site: string): Select<Loaded<readonly DaySummary[]> | undefined> =>
   (state) =>
-    state.days[site];
+    own(state.days, site);
 export const selectCurves =
   (site: string, day: string): Select<Loaded<DayCurves> | undefined> =>
   (state) =>
@@ -33,7 +34,7 @@ export const selectCurves =
 export const selectRecent =
   (site: string): Select<Loaded<DayCurves> | undefined> =>
   (state) =>
-    state.recent[site];
+    own(state.recent, site);
 export const selectReplay =
   (site: string, day: string): Select<Loaded<ReplayReport> | undefined> =>
   (state) =>

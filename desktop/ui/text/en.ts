@@ -4,7 +4,7 @@ import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
 import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
 import { replayText } from './replay.ts';
 import { requestText } from './requests.ts';
-import { groupCautions, setpointText, settingGroupTitles, settingTitles } from './setpoints.ts';
+import { groupCautions, setpointText, settingGroupTitles } from './setpoints.ts';
 import { bannerText, shellText } from './shell.ts';
 import { signInText } from './sign-in.ts';
 
@@ -23,7 +23,6 @@ export const en = {
   replay: replayText,
   setpoints: setpointText,
   settingGroups: settingGroupTitles,
-  settingTitles,
   groupCautions,
   events: eventTitles,
   phases: phaseTitles,

@@ -1,5 +1,5 @@
 import { cautions } from '../../../shared-types/cautions.ts';
-import type { SettingGroup, SettingName } from '../../../shared-types/settings.ts';
+import type { SettingGroup } from '../../../shared-types/settings.ts';
 
 const counted = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`);
 const setpoints = (count: number) => counted(count, 'setpoint', 'setpoints');
@@ -13,24 +13,6 @@ export const settingGroupTitles: Readonly<Record<SettingGroup, string>> = {
   heat: 'Too much heat',
   pump: 'Pump',
   metering: 'Readings and heat meter',
-};
-
-/** Names of setpoints whose short name alone would not tell enough. */
-export const settingTitles: Readonly<Partial<Record<SettingName, string>>> = {
-  emptyAfterMin: 'Empty without gain after',
-  frostReleaseC: 'Frost release temperature',
-  frostReleaseMin: 'Frost release time',
-  blindFrostAmbientC: 'Air frost temperature without pan sensors',
-  frostNightC: 'Night temperature of frost',
-  storeReleaseK: 'Store release difference',
-  emptyWhenStoreFull: 'Empty when the store is full',
-  nightCoolingFloorC: 'Floor of night cooling',
-  leastOnS: 'Least running time',
-  leastOffS: 'Least resting time',
-  leastSpeedFraction: 'Least speed',
-  exerciseAfterH: 'Exercise after',
-  dryRunS: 'Dry run time',
-  staleAfterS: 'Reading is stale after',
 };
 
 /** Cautions that stand where the danger is. */

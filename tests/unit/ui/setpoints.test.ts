@@ -16,9 +16,9 @@ import {
 } from '../../../desktop/ui/setpoints/draft.ts';
 import { draftFaults } from '../../../desktop/ui/setpoints/draft-faults.ts';
 import { findSettings } from '../../../desktop/ui/setpoints/find-settings.ts';
-import { settingTitle } from '../../../desktop/ui/setpoints/setting-title.ts';
 import { isSwitch } from '../../../desktop/ui/setpoints/setting-unit.ts';
 import { fieldText, parseField, settingText } from '../../../desktop/ui/setpoints/setting-value.ts';
+import { settingTitle } from '../../../shared-types/setting-title.ts';
 import {
   defaultSettings,
   type SettingName,

@@ -26,10 +26,10 @@ describe('the answer to a change of settings', () => {
   it('says what is new to be known of them, and not what was so before', () => {
     const own = keeper();
     expect(own.change(message, { startDifferenceK: 2 }, 0).text).toBe(
-      'Changed startDifferenceK from 3 to 2. It may cycle.',
+      'Changed start difference from 3 to 2 K. It may cycle.',
     );
     expect(own.change(message, { startDifferenceK: 2.5 }, 0).text).toBe(
-      'Changed startDifferenceK from 2 to 2.5.',
+      'Changed start difference from 2 to 2.5 K.',
     );
     expect(own.revision).toBe(3);
   });
@@ -44,7 +44,7 @@ describe('the log of a change of settings', () => {
       {
         atMs: 7000,
         kind: 'settings-changed',
-        text: `a test changed startDifferenceK from 3 to 2, stopDelayS from ${defaultSettings.stopDelayS} to 600.`,
+        text: `a test changed start difference from 3 to 2 K, stop delay from ${defaultSettings.stopDelayS} to 600 s.`,
         values: {
           startDifferenceK: 2,
           'before.startDifferenceK': 3,
