@@ -15,7 +15,7 @@ export function answerWhatIf(
   const allSteps = reader.days().find((summary) => summary.day === day)?.steps ?? 0;
   const goOn = (steps: number) => {
     if (flags === undefined) return true;
-    setDone(flags, steps / Math.max(1, allSteps));
+    setDone(flags, steps / allSteps);
     return !isCancelled(flags);
   };
   const result = whatIf(reader, day, settings, { goOn });

@@ -4,7 +4,14 @@ import type { SentChange } from '../store/settings-store.ts';
 import { en } from '../text/en.ts';
 
 /** What came of a change that was sent. */
-export type ChangeState = 'none' | 'asking' | 'accepted' | 'confirmed' | 'refused' | 'unanswered';
+export type ChangeState =
+  | 'none'
+  | 'asking'
+  | 'accepted'
+  | 'confirmed'
+  | 'overtaken'
+  | 'refused'
+  | 'unanswered';
 
 /** Settings in force as the controller tells them, and the revision that its steps go by. */
 export interface Told {
@@ -22,12 +29,13 @@ export function changeState(sent: SentChange | null, told: Told | undefined): Ch
   if (sent === null) return 'none';
   const { outcome } = sent;
   if (outcome.state === 'answered' && !outcome.answer.accepted) return 'refused';
-  if (isInForce(sent, told)) return 'confirmed';
+  const now = standOf(sent, told);
+  if (now === 'in-force') return 'confirmed';
   switch (outcome.state) {
     case 'asking':
       return 'asking';
     case 'answered':
-      return 'accepted';
+      return now === 'other' ? 'overtaken' : 'accepted';
     case 'unanswered':
       return 'unanswered';
     default:
@@ -35,10 +43,12 @@ export function changeState(sent: SentChange | null, told: Told | undefined): Ch
   }
 }
 
-function isInForce({ patch, revision }: SentChange, told: Told | undefined): boolean {
-  if (told === undefined || told.settingsRevision === revision) return false;
-  if (told.steppingRevision !== told.settingsRevision) return false;
-  return (Object.keys(patch) as SettingName[]).every((name) => told.settings[name] === patch[name]);
+/** Whether the loop steps by the values that were sent, still by those before, or by others of a later change. */
+function standOf({ patch, revision }: SentChange, told: Told | undefined): 'before' | 'in-force' | 'other' {
+  if (told === undefined || told.settingsRevision === revision) return 'before';
+  if (told.steppingRevision !== told.settingsRevision) return 'before';
+  const same = (Object.keys(patch) as SettingName[]).every((name) => told.settings[name] === patch[name]);
+  return same ? 'in-force' : 'other';
 }
 
 /** What came of it in words. */
@@ -55,6 +65,8 @@ export function changeText(sent: SentChange | null, state: ChangeState, told: To
       return outcome.accepted(said);
     case 'confirmed':
       return outcome.confirmed(said, told?.settingsRevision ?? 0).trim();
+    case 'overtaken':
+      return outcome.overtaken(said, told?.settingsRevision ?? 0);
     case 'refused':
       return outcome.refused(said);
     case 'unanswered':

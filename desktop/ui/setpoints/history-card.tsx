@@ -9,7 +9,7 @@ import { useLive } from '../store/live-store.ts';
 import { selectChanges, useSettings } from '../store/settings-store.ts';
 import { en } from '../text/en.ts';
 import { type PastChange, pastChanges, undoOf } from './change-history.ts';
-import { withValues } from './draft.ts';
+import { editedNames, withValues } from './draft.ts';
 import { putDraft } from './draft-store.ts';
 import type { FormPart } from './form-part.ts';
 import styles from './setpoints.module.css';
@@ -32,7 +32,7 @@ export function HistoryCard({ revision, ...part }: FormPart & { readonly revisio
   }, [feed, door, site, revision]);
   return (
     <Card heading={text.heading}>
-      <p role="status">{ready ? text.ready : ''}</p>
+      <p role="status">{ready && editedNames(part.draft).length > 0 ? text.ready : ''}</p>
       <LoadedView loaded={changes} onAgain={() => void feed.loadChanges(site)}>
         {(events) => {
           const list = pastChanges(events);

@@ -70,6 +70,8 @@ export const setpointText = {
     asking: 'Waiting for the controller to answer …',
     accepted: (text: string) => `Accepted. ${text} Waiting until the controller tells these settings …`,
     confirmed: (text: string, revision: number) => `In force as settings ${revision}. ${text}`,
+    overtaken: (text: string, revision: number) =>
+      `Accepted. ${text} Other values are in force since, as settings ${revision}.`,
     refused: (text: string) => `Refused, nothing was changed. ${text}`,
     unanswered: (text: string, tip: string) => `No answer. ${text} ${tip}`.trim(),
   },

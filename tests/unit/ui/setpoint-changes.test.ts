@@ -41,8 +41,13 @@ describe('a change that was sent', () => {
     expect(changeText(accepted, 'confirmed', after)).toBe('In force as settings 5. Changed it.');
   });
 
-  test('is not confirmed by settings of somebody else', () => {
-    expect(changeState(accepted, { ...after, settings: defaultSettings })).toBe('accepted');
+  test('is not confirmed by settings of somebody else, which it says', () => {
+    const others = { ...after, settings: defaultSettings };
+    expect(changeState(accepted, others)).toBe('overtaken');
+    expect(changeText(accepted, 'overtaken', others)).toBe(
+      'Accepted. Changed it. Other values are in force since, as settings 5.',
+    );
+    expect(changeState(sent({ state: 'asking' }), others)).toBe('asking');
     expect(changeState(accepted, { ...after, settingsRevision: 4, steppingRevision: 4 })).toBe('accepted');
   });
 
