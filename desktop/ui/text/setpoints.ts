@@ -39,8 +39,9 @@ export const setpointText = {
   toDefaultShort: 'Back to default',
   keepAsIs: (title: string) => `${title}: leave as it is`,
   keepAsIsShort: 'Leave as it is',
-  on: 'On',
-  off: 'Off',
+  // The sentences of the table speak of 1 and 0.
+  on: 'On (1)',
+  off: 'Off (0)',
   notNumber: 'Write a number.',
   outOfRange: (least: string, most: string) => `Allowed from ${least} to ${most}.`,
   changes: {

@@ -55,7 +55,7 @@ describe('a setpoint in its field', () => {
     expect(settingText('startDifferenceK', 2.5, 'F')).toBe('4.5\u00a0°F');
     expect(settingText('startDifferenceK', 2.5, 'C')).toBe('2.5\u00a0K');
     expect(settingText('leastSpeedFraction', 0.4, 'C')).toBe('40\u00a0%');
-    expect(settingText('nightCooling', 1, 'C')).toBe('On');
+    expect(settingText('nightCooling', 1, 'C')).toBe('On (1)');
     expect(settingText('startsPerHour', 6, 'C')).toBe('6\u00a0per h');
   });
 
