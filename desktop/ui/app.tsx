@@ -25,6 +25,7 @@ import { theme } from './theme.ts';
 const DaysScreen = lazy(() => loadPart(() => import('./days/days-screen.tsx')));
 const AlarmsScreen = lazy(() => loadPart(() => import('./alarms/alarms-screen.tsx')));
 const SiteScreen = lazy(() => loadPart(() => import('./site/site-screen.tsx')));
+const SetpointsScreen = lazy(() => loadPart(() => import('./setpoints/setpoints-screen.tsx')));
 const ReplayScreen = lazy(() => loadPart(() => import('./replay/replay-screen.tsx')));
 
 export function App({ feed }: { readonly feed: Feed }) {
@@ -77,6 +78,8 @@ function Screen({ route }: { readonly route: Route }) {
       return <AlarmsScreen />;
     case 'site':
       return <SiteScreen />;
+    case 'setpoints':
+      return <SetpointsScreen />;
     default:
       return assertNever(route);
   }

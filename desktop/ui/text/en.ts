@@ -8,6 +8,7 @@ import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
 import { replayText } from './replay.ts';
 import { requestText } from './requests.ts';
 import { withoutSensor } from './sensors.ts';
+import { groupCautions, setpointText, settingGroupTitles } from './setpoints.ts';
 import { bannerText, shellText } from './shell.ts';
 import { signInText } from './sign-in.ts';
 import { siteText } from './site.ts';
@@ -30,6 +31,9 @@ export const en = {
   days: daysText,
   charts: chartText,
   replay: replayText,
+  setpoints: setpointText,
+  settingGroups: settingGroupTitles,
+  groupCautions,
   events: eventTitles,
   phases: phaseTitles,
   phaseMeanings,

@@ -10,6 +10,7 @@ const routes: readonly Route[] = [
   { screen: 'replay', day: '2031-06-21' },
   { screen: 'alarms' },
   { screen: 'site' },
+  { screen: 'setpoints' },
 ];
 
 test.each(routes)('$screen $day finds its way to the address and back', (route) => {
@@ -24,6 +25,7 @@ test.each([
   '#/live/2031-06-21',
   '#/alarms/2031-06-21',
   '#/site/x',
+  '#/setpoints/2031-06-21',
   '#/../days',
   '#/%',
 ])('%s is Live', (hash) => {
