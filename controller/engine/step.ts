@@ -83,8 +83,7 @@ function run(
 ): Stepped {
   const sound = readInput(input);
   try {
-    if (!check(state)) throw new Error('not a state');
-    return decide(state, sound, site, settings);
+    return check(state) ? decide(state, sound, site, settings) : fallSafe(state, sound);
   } catch {
     return fallSafe(state, sound);
   }
@@ -185,11 +184,8 @@ function withSlots(
   { operator, alarms, failure, water }: Pick<EngineState, 'operator' | 'alarms' | 'failure' | 'water'>,
 ): Situation {
   const { state } = situation;
-  const same =
-    operator === state.operator &&
-    alarms === state.alarms &&
-    failure === state.failure &&
-    water === state.water;
+  // Whatever a request changes, it is itself remembered among the requests.
+  const same = operator === state.operator && failure === state.failure;
   return same ? situation : withState(situation, { ...state, operator, alarms, failure, water });
 }
 

@@ -23,4 +23,6 @@ if (start.ok) {
   process.exit(code ?? 0);
 }
 console.log(`No window here: ${start.reason}. The browser serves instead.`);
-process.exit(await runWebMonitor(options, '127.0.0.1', command.opts<{ port: number }>().port));
+process.exit(
+  await runWebMonitor(options, { host: '127.0.0.1', port: command.opts<{ port: number }>().port }),
+);

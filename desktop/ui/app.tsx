@@ -10,9 +10,12 @@ import { FaultBoundary } from './shell/fault-boundary.tsx';
 import { FeedContext } from './shell/feed-context.ts';
 import { Header } from './shell/header.tsx';
 import type { Route } from './shell/route.ts';
+import { SignIn } from './shell/sign-in.tsx';
 import { useDocumentTitle } from './shell/use-document-title.ts';
 import { useRoute } from './shell/use-route.ts';
 import type { Feed } from './store/feed.ts';
+import { selectDoor } from './store/live-selectors.ts';
+import { useLive } from './store/live-store.ts';
 import { en } from './text/en.ts';
 import { theme } from './theme.ts';
 
@@ -34,6 +37,7 @@ export function App({ feed }: { readonly feed: Feed }) {
 
 function Frame() {
   const route = useRoute();
+  const shut = useLive(selectDoor) === 'shut';
   const main = useRef<HTMLElement>(null);
   useDocumentTitle(route);
   useFocusOnNewScreen(route, main);
@@ -42,12 +46,12 @@ function Frame() {
       <button type="button" className={styles['skip']} onClick={() => main.current?.focus()}>
         {en.shell.skip}
       </button>
-      <Header screen={route.screen} />
+      <Header screen={shut ? null : route.screen} />
       <main ref={main} tabIndex={-1} className={styles['main']}>
         <BannerList />
         <FaultBoundary key={route.screen}>
           <Suspense fallback={<p className={styles['waiting']}>{en.shell.loading}</p>}>
-            <Screen route={route} />
+            {shut ? <SignIn /> : <Screen route={route} />}
           </Suspense>
         </FaultBoundary>
       </main>

@@ -1,3 +1,4 @@
+import type { Access } from '../../shared-types/monitor-access.ts';
 import {
   type MonitorEvent,
   type MonitorMethod,
@@ -20,6 +21,8 @@ export interface Socket {
 
 interface SocketDoorOptions {
   readonly connect: () => Socket;
+  /** Asks before each attempt what this page may do; undefined: no answer. Without it, everybody may enter. */
+  readonly access?: () => Promise<Access | undefined>;
   /** Longest wait for a reply [ms]. */
   readonly replyTimeoutMs?: number;
   /** Wait before the first new attempt; it doubles up to `longestPauseMs` [ms]. */
@@ -38,9 +41,14 @@ const refused = (text: string, tip?: string): Reply => ({
   problem: { severity: 'error', text, ...(tip === undefined ? {} : { tip }) },
 });
 
+/** A door that can be told to try again at once, after somebody signed in. */
+export interface SocketDoor extends Door {
+  knockAgain(): void;
+}
+
 /** A door over a WebSocket: it reconnects by itself; a call while it is down fails at once, in words. */
-export function openSocketDoor(options: SocketDoorOptions): Door {
-  const { connect, replyTimeoutMs = 70_000, firstPauseMs = 500, longestPauseMs = 10_000 } = options;
+export function openSocketDoor(options: SocketDoorOptions): SocketDoor {
+  const { connect, access, replyTimeoutMs = 70_000, firstPauseMs = 500, longestPauseMs = 10_000 } = options;
   const listeners = new Set<(event: MonitorEvent) => void>();
   const watchers = new Set<(state: DoorState) => void>();
   const waiting = new Map<number, Waiting>();
@@ -57,6 +65,25 @@ export function openSocketDoor(options: SocketDoorOptions): Door {
     for (const watcher of watchers) watcher(next);
   }
 
+  function tryLater(): void {
+    become('down');
+    if (closed) return;
+    timer = setTimeout(knock, pauseMs);
+    pauseMs = Math.min(longestPauseMs, pauseMs * 2);
+  }
+
+  function knock(): void {
+    if (access === undefined) open();
+    else void access().then((answer) => enter(answer?.may));
+  }
+
+  function enter(may: Access['may'] | undefined): void {
+    if (closed) return;
+    if (may === undefined) tryLater();
+    else if (may === 'nothing') become('shut');
+    else open();
+  }
+
   function open(): void {
     const attempt = connect();
     socket = attempt;
@@ -67,10 +94,7 @@ export function openSocketDoor(options: SocketDoorOptions): Door {
     attempt.addEventListener('message', ({ data }) => hear(data));
     attempt.addEventListener('close', () => {
       for (const { settle } of [...waiting.values()]) settle(refused(doorText.lostMeanwhile));
-      become('down');
-      if (closed) return;
-      timer = setTimeout(open, pauseMs);
-      pauseMs = Math.min(longestPauseMs, pauseMs * 2);
+      tryLater();
     });
   }
 
@@ -97,12 +121,17 @@ export function openSocketDoor(options: SocketDoorOptions): Door {
     return promise as Promise<MonitorReply<M>>;
   }
 
-  open();
+  knock();
   return {
     call,
     listen: (listener) => subscribed(listeners, listener),
     state: () => state,
     watch: (watcher) => subscribed(watchers, watcher),
+    knockAgain() {
+      clearTimeout(timer);
+      pauseMs = firstPauseMs;
+      if (state !== 'open') knock();
+    },
     close() {
       closed = true;
       clearTimeout(timer);

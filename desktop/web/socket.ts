@@ -1,21 +1,27 @@
 import type { Server } from 'node:http';
 import type { Duplex } from 'node:stream';
+import { RateLimiterMemory } from 'rate-limiter-flexible';
 import { type RawData, type WebSocket, WebSocketServer } from 'ws';
 import type { MonitorApi } from '../../shared-types/monitor-api.ts';
 import { answerText } from '../host/wire.ts';
-import { comesFromOwnPage, speaksToLoopback } from './doorman.ts';
+import { comesFromOwnPage, type Doorman } from './doorman.ts';
+import type { Gate, Visitor } from './gate.ts';
+import { lookOnlyApi } from './look-only.ts';
 import { createOutbox } from './outbox.ts';
 
 /** Limits of one door. All are design choices. */
 const mostMessageBytes = 65_536;
 const mostClients = 50;
 const mostOpenCalls = 64;
+/** Calls of one client within the time, and that time [s]: far more than a person makes. */
+export const mostCalls = 300;
+const callSpanS = 10;
 const pingEveryMs = 15_000;
 
 const doorPath = '/monitor';
 
 /** Opens the door between browsers and the host at `/monitor`: calls in, replies and events out. */
-export function attachDoor(server: Server, api: MonitorApi): { close(): void } {
+export function attachDoor(server: Server, api: MonitorApi, gate: Gate, knows: Doorman): { close(): void } {
   const door = new WebSocketServer({
     noServer: true,
     maxPayload: mostMessageBytes,
@@ -23,11 +29,13 @@ export function attachDoor(server: Server, api: MonitorApi): { close(): void } {
   });
   server.on('upgrade', (request, stream, head) => {
     const path = URL.parse(request.url ?? '', 'http://localhost')?.pathname;
-    if (!speaksToLoopback(request.headers)) refuse(stream, '421 Misdirected Request');
+    const visitor = gate.visitor(request);
+    if (!knows(request)) refuse(stream, '421 Misdirected Request');
     else if (path !== doorPath) refuse(stream, '404 Not Found');
     else if (!comesFromOwnPage(request.headers)) refuse(stream, '403 Forbidden');
+    else if (visitor === undefined) refuse(stream, '401 Unauthorized');
     else if (door.clients.size >= mostClients) refuse(stream, '503 Service Unavailable');
-    else door.handleUpgrade(request, stream, head, (socket) => admit(socket, api));
+    else door.handleUpgrade(request, stream, head, (socket) => admit(socket, api, visitor));
   });
   return {
     close() {
@@ -42,7 +50,9 @@ function refuse(stream: Duplex, status: string): void {
   stream.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }
 
-function admit(socket: WebSocket, api: MonitorApi): void {
+function admit(socket: WebSocket, whole: MonitorApi, { may, ended }: Visitor): void {
+  const api = may === 'ask' ? whole : lookOnlyApi(whole);
+  const rate = new RateLimiterMemory({ points: mostCalls, duration: callSpanS });
   const outbox = createOutbox({
     get bufferedAmount() {
       return socket.bufferedAmount;
@@ -53,12 +63,19 @@ function admit(socket: WebSocket, api: MonitorApi): void {
 
   async function answer(data: RawData): Promise<void> {
     openCalls++;
+    const inTime = await rate.consume('calls').then(
+      () => true,
+      () => false,
+    );
+    if (!inTime) return socket.close(1008, 'too many calls');
     const wire = await answerText(api, data.toString());
     // A call stays open until its reply has left, so that a client that never reads cannot pile them up.
-    outbox.reply(wire, () => openCalls--);
+    return outbox.reply(wire, () => openCalls--);
   }
 
   socket.on('message', (data, isBinary) => {
+    // Whoever has to leave may still send for a while; nothing of it is heard.
+    if (socket.readyState !== socket.OPEN) return;
     if (isBinary) socket.close(1003, 'text only');
     else if (openCalls >= mostOpenCalls) socket.close(1008, 'too many calls at a time');
     else void answer(data);
@@ -66,9 +83,12 @@ function admit(socket: WebSocket, api: MonitorApi): void {
   socket.on('error', () => socket.terminate());
   const stopListening = api.listen(outbox.event);
   const stopPinging = watchPulse(socket);
+  const leave = () => socket.close(1008, 'signed out');
+  ended?.addEventListener('abort', leave, { once: true });
   socket.on('close', () => {
     stopListening();
     stopPinging();
+    ended?.removeEventListener('abort', leave);
   });
 }
 

@@ -26,7 +26,7 @@ const spareFlowFraction = 0.6;
 export const fullSpeed: SpeedMemory = { fraction: 1, direction: 0, movedMs: 0 };
 
 /**
- * Speed of the pump from now on.
+ * Speed from now on of a pump that can be slowed.
  *
  * It is full while the pan fills, for protections, for the operator, and wherever it cannot be judged. While heat is
  * brought home it follows the gain by the difference between pan and store: least at the stop difference, full at
@@ -36,7 +36,7 @@ export function followGain(before: SpeedMemory, situation: Situation, command: C
   const { state, site, facts, runMs } = situation;
   const { phase } = state;
   const gains = (facts.differenceK ?? 0) > 0;
-  const follows = site.pump.speedControl && phase.name === 'circulating' && command.by === 'want' && gains;
+  const follows = phase.name === 'circulating' && command.by === 'want' && gains;
   if (!follows || !facts.differenceIsGood || runMs - phase.sinceMs < primedMs) return fullSpeed;
   const flow = flowShare(situation);
   const floor = Math.max(

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
-import { selectListening, selectSiteName } from '../store/live-selectors.ts';
+import { selectListening, selectLookOnly, selectSiteName } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { selectAsked, useAsked } from '../store/request-store.ts';
 import { en } from '../text/en.ts';
@@ -18,6 +18,7 @@ export function RequestCard() {
   const feed = useFeed();
   const site = useLive(selectSiteName);
   const listening = useLive(selectListening);
+  const lookOnly = useLive(selectLookOnly);
   const [confirming, setConfirming] = useState<RequestPlan | null>(null);
   const ask = (plan: RequestPlan) => {
     setConfirming(null);
@@ -25,7 +26,7 @@ export function RequestCard() {
   };
   return (
     <Card heading={en.requests.heading}>
-      <p className={styles['lead']}>{listening ? en.requests.lead : en.requests.unavailable}</p>
+      <p className={styles['lead']}>{leadText(listening, lookOnly)}</p>
       <Outcome />
       <ul className={styles['offers']}>
         {kinds.map((kind) => (
@@ -41,6 +42,11 @@ export function RequestCard() {
       <RequestDialog plan={confirming} onConfirm={ask} onCancel={() => setConfirming(null)} />
     </Card>
   );
+}
+
+function leadText(listening: boolean, lookOnly: boolean): string {
+  if (listening) return en.requests.lead;
+  return lookOnly ? en.requests.lookOnly : en.requests.unavailable;
 }
 
 /** The answer, where the request was made; the region is there before it. */

@@ -1,6 +1,6 @@
 import type { Problem } from '../../../shared-types/monitor-api.ts';
 import { durationText } from '../format/times.ts';
-import { selectLagMs, selectSiteName, selectSnapshot } from '../store/live-selectors.ts';
+import { selectLagMs, selectLookOnly, selectSiteName, selectSnapshot } from '../store/live-selectors.ts';
 import type { LiveState } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
 
@@ -17,6 +17,8 @@ const problem = (severity: Problem['severity'], text: string, tip?: string): Pro
 export function bannersOf(state: LiveState): readonly Problem[] {
   const { banners } = en;
   if (state.door === 'connecting') return [problem('note', banners.connecting)];
+  // The sign-in stands in place of the screens and says it all.
+  if (state.door === 'shut') return [];
   if (state.door === 'down')
     return [problem('error', banners.doorDown, banners.doorDownTip), ...oldValues(state)];
   const { host } = state;
@@ -31,7 +33,7 @@ export function bannersOf(state: LiveState): readonly Problem[] {
     return state.told
       ? [problem('note', banners.noSite(host.brokerUrl), banners.noSiteTip), ...host.problems]
       : [];
-  return [...controllerProblems(state), ...host.problems, ...simulated(state)];
+  return [...controllerProblems(state), ...host.problems, ...lookOnly(state), ...simulated(state)];
 }
 
 function controllerProblems(state: LiveState): readonly Problem[] {
@@ -64,6 +66,11 @@ function linkProblems(state: LiveState): readonly Problem[] {
     found.push(problem('warning', banners.logNotWritable(remark), banners.logNotWritableTip));
   }
   return found;
+}
+
+function lookOnly(state: LiveState): readonly Problem[] {
+  const { lookOnly, lookOnlyTip } = en.banners;
+  return selectLookOnly(state) ? [problem('note', lookOnly, lookOnlyTip)] : [];
 }
 
 function simulated(state: LiveState): readonly Problem[] {

@@ -4,6 +4,7 @@ import { heatUnits, temperatureUnits } from '../format/units.ts';
 import { choose, selectHeatUnit, selectTemperatureUnit, useChoices } from '../store/choices-store.ts';
 import { en } from '../text/en.ts';
 import styles from './choices-menu.module.css';
+import { SignedIn } from './signed-in.tsx';
 
 const text = en.shell.choices;
 
@@ -51,6 +52,7 @@ function Choices() {
         options={heatUnits.map((value) => ({ value, label: text.heatUnits[value] }))}
         onChange={(value) => choose({ heat: value })}
       />
+      <SignedIn />
     </div>
   );
 }

@@ -12,16 +12,19 @@ const selectAlarmCount = (state: LiveState) => standing(selectAlarms(state)).len
 const start = (screen: ScreenName): Route =>
   screen === 'days' || screen === 'replay' ? { screen, day: null } : { screen };
 
-/** The bar on top: whose loop, which screen, how it looks. */
-export function Header({ screen }: { readonly screen: ScreenName }) {
-  const alarmCount = useLive(selectAlarmCount);
+/**
+ * The bar on top: whose loop, which screen, how it looks.
+ * @param screen - Null while no screen is shown, before somebody signed in.
+ */
+export function Header({ screen }: { readonly screen: ScreenName | null }) {
   return (
     <header className={styles['bar']}>
       <div className={styles['name']}>
         <Mark />
         <span className={styles['word']}>{en.shell.name}</span>
-        <SiteName />
+        {screen === null ? null : <SiteName />}
       </div>
+<<<<<<< HEAD
       <nav aria-label={en.shell.navigation} className={styles['screens']}>
         {screenNames.map((name) => (
           <a
@@ -40,8 +43,32 @@ export function Header({ screen }: { readonly screen: ScreenName }) {
           </a>
         ))}
       </nav>
+=======
+      {screen === null ? null : <Screens screen={screen} />}
+>>>>>>> 5641107c671ba5c60bd9f53b1862e53c16875cdd
       <ChoicesMenu />
     </header>
+  );
+}
+
+function Screens({ screen }: { readonly screen: ScreenName }) {
+  const alarmCount = useLive(selectAlarmCount);
+  return (
+    <nav aria-label={en.shell.navigation} className={styles['screens']}>
+      {screenNames.map((name) => (
+        <a
+          key={name}
+          href={formatRoute(start(name))}
+          aria-current={name === screen ? 'page' : undefined}
+          className={styles['screen']}
+        >
+          {en.shell.screens[name]}
+          {name === 'live' && alarmCount > 0 ? (
+            <span className={styles['count']}>{en.shell.alarmCount(alarmCount)}</span>
+          ) : null}
+        </a>
+      ))}
+    </nav>
   );
 }
 

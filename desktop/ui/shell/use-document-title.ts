@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { selectAlarms, selectDecision, selectSiteTitle } from '../store/live-selectors.ts';
+import { selectAlarms, selectDecision, selectDoor, selectSiteTitle } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
 import { standing } from '../store/new-alarms.ts';
 import { en } from '../text/en.ts';
@@ -17,9 +17,14 @@ const selectState = (state: LiveState): string | undefined => {
 export function useDocumentTitle(route: Route): void {
   const state = useLive(selectState);
   const site = useLive(selectSiteTitle);
+  const shut = useLive(selectDoor) === 'shut';
   const screen = en.shell.screens[route.screen];
   useEffect(() => {
+    if (shut) {
+      document.title = en.shell.titleOf(en.signIn.title, location.host);
+      return;
+    }
     const first = route.screen === 'live' ? (state ?? screen) : screen;
     document.title = en.shell.titleOf(first, site ?? '…');
-  }, [route.screen, state, screen, site]);
+  }, [shut, route.screen, state, screen, site]);
 }

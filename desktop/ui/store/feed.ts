@@ -1,7 +1,9 @@
 import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
+import { openAccess } from '../../../shared-types/monitor-access.ts';
 import type { MonitorEvent, SiteLive } from '../../../shared-types/monitor-api.ts';
 import type { Door, DoorState } from '../door.ts';
+import type { SignInOutcome } from '../gate.ts';
 import { en } from '../text/en.ts';
 import { useAnnouncements } from './announcement-store.ts';
 import { createHistoryFeed, type HistoryFeed } from './history-feed.ts';
@@ -14,6 +16,9 @@ import { useAsked } from './request-store.ts';
 export interface Feed extends HistoryFeed {
   choose(site: string): void;
   request(site: string, operation: RequestedOperation): Promise<void>;
+  /** Shows the monitor a token; what follows is read from the stores. */
+  signIn(token: string): Promise<SignInOutcome>;
+  signOut(): Promise<void>;
   stop(): void;
 }
 
@@ -32,7 +37,7 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
     else keep(event.live);
   };
   const enter = async (state: DoorState) => {
-    useLive.setState({ door: state });
+    useLive.setState({ door: state, access: door.gate?.latest() ?? openAccess });
     if (state !== 'open') return;
     const [host, sites] = await Promise.all([door.call('hostState', {}), door.call('sites', {})]);
     if (host.ok) useLive.setState({ host: host.result });
@@ -50,6 +55,8 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
     ...createHistoryFeed(door),
     choose: (site) => useLive.setState({ chosen: site }),
     request: (site, operation) => ask(door, site, operation),
+    signIn: async (token) => (await door.gate?.signIn(token)) ?? { kind: 'in' },
+    signOut: async () => door.gate?.signOut(),
     stop() {
       stopListening();
       stopWatching();

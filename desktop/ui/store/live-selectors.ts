@@ -67,9 +67,13 @@ export const selectReading =
 const noAlarms: readonly Alarm[] = [];
 export const selectAlarms: Select<readonly Alarm[]> = (state) => selectDecision(state)?.alarms ?? noAlarms;
 
-/** True when somebody would hear a request. */
+/** True when this page may look and not ask. */
+export const selectLookOnly: Select<boolean> = (state) => state.access.may === 'look';
+
+/** True when somebody would hear a request of this page. */
 export const selectListening: Select<boolean> = (state) =>
   state.door === 'open' &&
+  state.access.may === 'ask' &&
   state.host?.brokerConnected === true &&
   heard(state)?.live.status?.state === 'online';
 

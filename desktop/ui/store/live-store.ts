@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import { type Access, openAccess } from '../../../shared-types/monitor-access.ts';
 import type { HostState, SiteLive } from '../../../shared-types/monitor-api.ts';
 import type { DoorState } from '../door.ts';
 
@@ -10,6 +11,8 @@ export interface HeardSite {
 
 export interface LiveState {
   readonly door: DoorState;
+  /** Whether the monitor wants a token, and what this page may do. */
+  readonly access: Access;
   readonly host: HostState | null;
   /** True once the host has told all sites it knows. */
   readonly told: boolean;
@@ -22,6 +25,7 @@ export interface LiveState {
 
 export const emptyLive: LiveState = {
   door: 'connecting',
+  access: openAccess,
   host: null,
   told: false,
   sites: {},

@@ -10,6 +10,7 @@ import { requestText } from './requests.ts';
 import { withoutSensor } from './sensors.ts';
 import { bannerText, shellText } from './shell.ts';
 import { siteText } from './site.ts';
+import { signInText } from './sign-in.ts';
 
 /**
  * Every English word of the screens, by subject; no component holds text of its own.
@@ -17,6 +18,7 @@ import { siteText } from './site.ts';
  */
 export const en = {
   shell: shellText,
+  signIn: signInText,
   banners: bannerText,
   live: liveText,
   requests: requestText,

@@ -30,5 +30,6 @@ export const requestText = {
   asking: 'Asking the controller …',
   unanswered: 'No answer.',
   endsByItself: (duration: string) => `It ends by itself after ${duration}.`,
+  lookOnly: 'You are signed in to look only; requests need the token that may ask.',
   unavailable: 'No controller is listening at the moment.',
 } as const;

@@ -40,6 +40,8 @@ export const bannerText = {
   controllerStoppedTip: 'Its outputs are safe: pump off, drain open. Start it again to harvest.',
   snapshotOld: (age: string) => `The values below are ${age} old.`,
   snapshotOldTip: 'The controller has sent nothing since. Look whether it runs.',
+  lookOnly: 'You are signed in to look only.',
+  lookOnlyTip: 'Requests and changes need the token that may ask.',
   linkDown: 'The controller has no connection to the device at the loop.',
   linkDownTip: 'Its outputs fall to their safe state at the device. Check its power and its line.',
   logNotWritable: (remark: string) => `The log cannot be written: ${remark}`,

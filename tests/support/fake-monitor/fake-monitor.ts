@@ -1,4 +1,5 @@
 import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
+import type { Tokens } from '../../../desktop/web/tokens.ts';
 import type { Answer } from '../../../shared-types/engine.ts';
 import { eventKinds, type LogEvent } from '../../../shared-types/log.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
@@ -37,7 +38,8 @@ export interface FakeMonitor {
 const calmHost: HostState = { brokerConnected: true, brokerUrl: 'mqtt://127.0.0.1:1883', problems: [] };
 const agrees = { accepted: true, code: 'accepted', text: 'Accepted: the test controller does so.' } as const;
 
-export async function startFakeMonitor(pageFolder: string, port = 0): Promise<FakeMonitor> {
+/** @param tokens - With these the monitor wants to know who is there. */
+export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: Tokens): Promise<FakeMonitor> {
   const listeners = new Set<(event: MonitorEvent) => void>();
   const asked: RequestedOperation[] = [];
   let lives = new Map<string, SiteLive>();
@@ -104,7 +106,7 @@ export async function startFakeMonitor(pageFolder: string, port = 0): Promise<Fa
     host = { ...calmHost, ...change };
     tell({ kind: 'host', host });
   };
-  const server = await serve(api, pageFolder, port);
+  const server = await serve(api, pageFolder, port, tokens);
   show(testLive());
   return {
     url: server.url,
@@ -133,8 +135,13 @@ export async function startFakeMonitor(pageFolder: string, port = 0): Promise<Fa
   };
 }
 
-async function serve(api: MonitorApi, pageFolder: string, port: number): Promise<WebServer> {
-  const started = await serveMonitor({ api, pageFolder, host: '127.0.0.1', port });
+async function serve(
+  api: MonitorApi,
+  pageFolder: string,
+  port: number,
+  tokens: Tokens | undefined,
+): Promise<WebServer> {
+  const started = await serveMonitor({ api, pageFolder, host: '127.0.0.1', port, tokens });
   if (!started.ok) throw new Error(started.reason);
   return started.server;
 }

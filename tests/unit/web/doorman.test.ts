@@ -1,11 +1,18 @@
+import { hostname } from 'node:os';
 import { describe, expect, it } from 'vitest';
-import { comesFromOwnPage, speaksToLoopback } from '../../../desktop/web/doorman.ts';
+import {
+  comesFromOwnPage,
+  createDoorman,
+  plain,
+  postedByOwnPage,
+  speaksToUs,
+} from '../../../desktop/web/doorman.ts';
 
-describe('speaksToLoopback', () => {
+describe('speaksToUs', () => {
   it.each(['127.0.0.1:8080', 'localhost:8080', 'LOCALHOST:8080', '[::1]:8080', '127.0.0.1', 'localhost:80'])(
     'lets %s in',
     (host) => {
-      expect(speaksToLoopback({ host })).toBe(true);
+      expect(speaksToUs({ host })).toBe(true);
     },
   );
 
@@ -22,7 +29,7 @@ describe('speaksToLoopback', () => {
     '[::1',
     undefined,
   ])('keeps %s out', (host) => {
-    expect(speaksToLoopback({ host })).toBe(false);
+    expect(speaksToUs({ host })).toBe(false);
   });
 });
 
@@ -43,5 +50,61 @@ describe('comesFromOwnPage', () => {
     '',
   ])('keeps the origin %s out', (origin) => {
     expect(comesFromOwnPage({ host, origin })).toBe(false);
+  });
+});
+
+describe('a doorman beyond loopback', () => {
+  const arriving = (host: string, localAddress = '192.168.7.20') =>
+    ({ headers: { host }, socket: { localAddress } }) as never;
+  const machine = hostname();
+  const doorman = createDoorman('0.0.0.0', ['Heater.Example']);
+
+  it.each([
+    '192.168.7.20:8080',
+    '127.0.0.1:8080',
+    `${machine}:8080`,
+    `${machine.replace(/\..*/, '')}.local`,
+    'heater.example:8080',
+    'HEATER.example',
+  ])('lets %s in', (host) => {
+    expect(doorman(arriving(host))).toBe(true);
+  });
+
+  it.each(['rebound.example:8080', '192.168.7.21:8080', 'elsewhere.local', '0.0.0.0:8080'])(
+    'keeps %s out',
+    (host) => {
+      expect(doorman(arriving(host))).toBe(false);
+    },
+  );
+
+  it('knows an address of IPv4 that came in at a socket of both families', () => {
+    expect(doorman(arriving('192.168.7.20', '::ffff:192.168.7.20'))).toBe(true);
+    expect(plain('::ffff:192.168.7.20')).toBe('192.168.7.20');
+    expect(plain('fd00::20')).toBe('fd00::20');
+    expect(doorman(arriving('[fd00::20]:8080', 'fd00::20'))).toBe(true);
+  });
+
+  it('knows the name that it listens at', () => {
+    expect(createDoorman('heater.example', [])(arriving('heater.example'))).toBe(true);
+    expect(createDoorman('0.0.0.0', [])(arriving('heater.example'))).toBe(false);
+  });
+
+  it('lets only loopback names in at a loopback address', () => {
+    const closed = createDoorman('127.0.0.1', ['heater.example']);
+    expect(closed(arriving('heater.example'))).toBe(false);
+    expect(closed(arriving('192.168.7.20'))).toBe(false);
+    expect(closed(arriving('localhost:8080'))).toBe(true);
+  });
+});
+
+describe('postedByOwnPage', () => {
+  it.each([
+    ['http://127.0.0.1:8080', true],
+    ['http://127.0.0.1:8081', false],
+    ['http://rebound.example', false],
+    ['null', false],
+    [undefined, false],
+  ])('of the origin %s is %s', (origin, own) => {
+    expect(postedByOwnPage({ host: '127.0.0.1:8080', origin })).toBe(own);
   });
 });
