@@ -24,28 +24,7 @@ export function Header({ screen }: { readonly screen: ScreenName | null }) {
         <span className={styles['word']}>{en.shell.name}</span>
         {screen === null ? null : <SiteName />}
       </div>
-<<<<<<< HEAD
-      <nav aria-label={en.shell.navigation} className={styles['screens']}>
-        {screenNames.map((name) => (
-          <a
-            key={name}
-            href={formatRoute(start(name))}
-            aria-current={name === screen ? 'page' : undefined}
-            className={styles['screen']}
-          >
-            {en.shell.screens[name]}
-            {name === 'alarms' && alarmCount > 0 ? (
-              <span className={styles['count']}>
-                {alarmCount}
-                <span className="visually-hidden"> {en.shell.standing}</span>
-              </span>
-            ) : null}
-          </a>
-        ))}
-      </nav>
-=======
       {screen === null ? null : <Screens screen={screen} />}
->>>>>>> 5641107c671ba5c60bd9f53b1862e53c16875cdd
       <ChoicesMenu />
     </header>
   );
@@ -63,8 +42,11 @@ function Screens({ screen }: { readonly screen: ScreenName }) {
           className={styles['screen']}
         >
           {en.shell.screens[name]}
-          {name === 'live' && alarmCount > 0 ? (
-            <span className={styles['count']}>{en.shell.alarmCount(alarmCount)}</span>
+          {name === 'alarms' && alarmCount > 0 ? (
+            <span className={styles['count']}>
+              {alarmCount}
+              <span className="visually-hidden"> {en.shell.standing}</span>
+            </span>
           ) : null}
         </a>
       ))}

@@ -9,8 +9,8 @@ import { replayText } from './replay.ts';
 import { requestText } from './requests.ts';
 import { withoutSensor } from './sensors.ts';
 import { bannerText, shellText } from './shell.ts';
-import { siteText } from './site.ts';
 import { signInText } from './sign-in.ts';
+import { siteText } from './site.ts';
 
 /**
  * Every English word of the screens, by subject; no component holds text of its own.
