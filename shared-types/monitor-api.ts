@@ -85,6 +85,8 @@ export type MonitorResult<M extends MonitorMethod> = z.output<(typeof monitorMet
 export const monitorEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('host'), host: hostStateSchema }),
   z.strictObject({ kind: z.literal('live'), live: siteLiveSchema }),
+  /** The broker holds nothing of this site any more. */
+  z.strictObject({ kind: z.literal('gone'), site: z.string() }),
 ]);
 export type MonitorEvent = z.infer<typeof monitorEventSchema>;
 

@@ -109,10 +109,11 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
 /** Brings the state up to this instant: time, day, readings, water, frost. */
 function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Settings): Situation {
   const settings = withLearnt(asSet, given.learnt);
-  const runMs = given.runMs + (input.elapsedMs ?? 0);
+  const passedMs = input.elapsedMs ?? 0;
+  const runMs = given.runMs + passedMs;
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
-  const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
+  const elapsedMs = unseen ? 0 : passedMs;
   const sensed = sense(input.readings, before.sensing, site, settings, runMs);
   const { sensing } = sensed;
   const readings = withDoubts(sensed.readings, before.watch, runMs);

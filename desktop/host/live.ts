@@ -44,10 +44,13 @@ export function createLive({ brokerUrl, brokerConnected, onAnswer }: LiveOptions
   });
 
   function tell(key: string | typeof hostKey): void {
-    const live = key === hostKey ? undefined : registry.live(key);
-    if (key !== hostKey && live === undefined) return;
-    const event: MonitorEvent = live === undefined ? { kind: 'host', host: host() } : { kind: 'live', live };
+    const event: MonitorEvent = key === hostKey ? { kind: 'host', host: host() } : newsOf(key);
     for (const listener of listeners) listener(event);
+  }
+
+  function newsOf(site: string): MonitorEvent {
+    const live = registry.live(site);
+    return live === undefined ? { kind: 'gone', site } : { kind: 'live', live };
   }
 
   function put(cause: string, problem: Problem): void {

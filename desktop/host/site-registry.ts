@@ -35,7 +35,10 @@ export function createSiteRegistry(nowMs: () => number): SiteRegistry {
     take(heard, retained) {
       if (!entries.has(heard.site) && entries.size >= mostSites) return false;
       const before = entries.get(heard.site) ?? { status: null, site: null, snapshot: null, snapshotAtMs: 0 };
-      entries.set(heard.site, updated(before, heard, retained, nowMs()));
+      const after = updated(before, heard, retained, nowMs());
+      // Where everything was taken back there is no site: its place is free for another.
+      if (after.status === null && after.site === null && after.snapshot === null) entries.delete(heard.site);
+      else entries.set(heard.site, after);
       return true;
     },
     live,

@@ -11,10 +11,12 @@ import { FeedContext } from './shell/feed-context.ts';
 import { Header } from './shell/header.tsx';
 import type { Route } from './shell/route.ts';
 import { SignIn } from './shell/sign-in.tsx';
+import { useAlarmSound } from './shell/use-alarm-sound.ts';
 import { useDocumentTitle } from './shell/use-document-title.ts';
 import { useRoute } from './shell/use-route.ts';
+import { useSiteInAddress } from './shell/use-site-in-address.ts';
 import type { Feed } from './store/feed.ts';
-import { selectDoor } from './store/live-selectors.ts';
+import { selectDoor, selectSiteName } from './store/live-selectors.ts';
 import { useLive } from './store/live-store.ts';
 import { en } from './text/en.ts';
 import { theme } from './theme.ts';
@@ -39,6 +41,9 @@ function Frame() {
   const route = useRoute();
   const shut = useLive(selectDoor) === 'shut';
   const main = useRef<HTMLElement>(null);
+  useSiteInAddress();
+  useAlarmSound();
+  const site = useLive(selectSiteName);
   useDocumentTitle(route);
   useFocusOnNewScreen(route, main);
   return (
@@ -49,7 +54,7 @@ function Frame() {
       <Header screen={shut ? null : route.screen} />
       <main ref={main} tabIndex={-1} className={styles['main']}>
         <BannerList />
-        <FaultBoundary key={route.screen}>
+        <FaultBoundary key={`${route.screen} ${site}`}>
           <Suspense fallback={<p className={styles['waiting']}>{en.shell.loading}</p>}>
             {shut ? <SignIn /> : <Screen route={route} />}
           </Suspense>

@@ -16,6 +16,12 @@ export interface Outbox {
   event(event: MonitorEvent): void;
 }
 
+/** What a newer event takes the place of. A site that is gone is news of that site. */
+function keyOf(event: MonitorEvent): string {
+  if (event.kind === 'host') return 'host';
+  return `site ${event.kind === 'live' ? event.live.name : event.site}`;
+}
+
 /** Bytes on their way to a client above which it counts as slow. */
 export const slowBytes = 1_048_576;
 
@@ -38,7 +44,7 @@ export function createOutbox(sink: Sink): Outbox {
       });
     },
     event(event) {
-      waiting.set(event.kind === 'host' ? 'host' : `live ${event.live.name}`, event);
+      waiting.set(keyOf(event), event);
       flush();
     },
   };

@@ -1,4 +1,4 @@
-import { formatRoute } from '../shell/route.ts';
+import { useAddress } from '../shell/use-address.ts';
 import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import styles from './calendar.module.css';
@@ -11,6 +11,7 @@ const text = en.days;
 /** A day of the calendar: its heat as a number and as a bar, and what was odd about it. */
 export function CalendarDay({ cell }: { readonly cell: CalendarCell }) {
   const today = useToday();
+  const address = useAddress();
   const times = useTimes();
   const numbers = useNumbers();
   const { day, dayOfMonth, summary, bar } = cell;
@@ -18,7 +19,7 @@ export function CalendarDay({ cell }: { readonly cell: CalendarCell }) {
   const heat = numbers.heat(summary.heatHomeJ);
   const remarks = dayRemarks(summary, day === today, numbers);
   return (
-    <a href={formatRoute({ screen: 'days', day })} className={styles['day']}>
+    <a href={address({ screen: 'days', day })} className={styles['day']}>
       <span className="visually-hidden">{times.day(day)}:</span>
       <span className={styles['date']} aria-hidden="true">
         {dayOfMonth}

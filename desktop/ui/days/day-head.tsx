@@ -1,4 +1,5 @@
-import { formatRoute, type Route } from '../shell/route.ts';
+import type { Route } from '../shell/route.ts';
+import { useAddress } from '../shell/use-address.ts';
 import { useTimes } from '../shell/use-formats.ts';
 import { selectDays, useHistory } from '../store/history-store.ts';
 import { readyValue } from '../store/loaded.ts';
@@ -28,8 +29,9 @@ export function DayHead({ site, day }: { readonly site: string; readonly day: st
 }
 
 function Link({ to, children }: { readonly to: Route; readonly children: string }) {
+  const address = useAddress();
   return (
-    <a href={formatRoute(to)} className={styles['link']}>
+    <a href={address(to)} className={styles['link']}>
       {children}
     </a>
   );

@@ -2,7 +2,7 @@ import { useMediaQuery } from '@mantine/hooks';
 import type { DaySummary } from '../../../shared-types/log.ts';
 import { inLine } from '../format/numbers.ts';
 import { durationText } from '../format/times.ts';
-import { formatRoute } from '../shell/route.ts';
+import { useAddress } from '../shell/use-address.ts';
 import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import styles from './day-list.module.css';
@@ -50,6 +50,7 @@ function WideHeads() {
 
 function Row({ summary, wide }: { readonly summary: DaySummary; readonly wide: boolean }) {
   const today = useToday();
+  const address = useAddress();
   const times = useTimes();
   const numbers = useNumbers();
   const { day, starts, fills, alarms } = summary;
@@ -57,7 +58,7 @@ function Row({ summary, wide }: { readonly summary: DaySummary; readonly wide: b
   return (
     <tr>
       <th scope="row">
-        <a href={formatRoute({ screen: 'days', day })}>{times.shortDay(day)}</a>
+        <a href={address({ screen: 'days', day })}>{times.shortDay(day)}</a>
         {wide
           ? null
           : remarks.map(({ kind, text }) => (

@@ -21,7 +21,19 @@ export interface TimeFormats {
 /** From here on a day and a month alone might be taken for another year's [ms]. */
 const longMs = 300 * 86_400_000;
 
+const known = new Map<string, TimeFormats>();
+
+/** Times of a zone for one locale (undefined: the browser's); made once, since each format is dear to make. */
 export function timeFormats(timeZone: string, locale?: string): TimeFormats {
+  const key = `${timeZone} ${locale}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const made = makeFormats(timeZone, locale);
+  known.set(key, made);
+  return made;
+}
+
+function makeFormats(timeZone: string, locale: string | undefined): TimeFormats {
   const at = (options: Intl.DateTimeFormatOptions, zone = timeZone) => {
     const format = new Intl.DateTimeFormat(locale, { hourCycle: 'h23', ...options, timeZone: zone });
     return (ms: number) => format.format(ms);

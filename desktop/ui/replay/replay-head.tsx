@@ -1,7 +1,7 @@
 import { Button, NativeSelect } from '@mantine/core';
 import type { DaySummary } from '../../../shared-types/log.ts';
 import { useFeed } from '../shell/feed-context.ts';
-import { formatRoute } from '../shell/route.ts';
+import { useAddress } from '../shell/use-address.ts';
 import { useTimes } from '../shell/use-formats.ts';
 import { selectReplay, useHistory } from '../store/history-store.ts';
 import { en } from '../text/en.ts';
@@ -17,6 +17,7 @@ interface Props {
 
 /** Which day, and the button that replays it. */
 export function ReplayHead({ site, day, days }: Props) {
+  const address = useAddress();
   const feed = useFeed();
   const times = useTimes();
   const running = useHistory(selectReplay(site, day))?.state === 'loading';
@@ -38,7 +39,7 @@ export function ReplayHead({ site, day, days }: Props) {
           value={day}
           data={offered.map((value) => ({ value, label: times.day(value) }))}
           onChange={(event) => {
-            window.location.hash = formatRoute({ screen: 'replay', day: event.currentTarget.value });
+            window.location.hash = address({ screen: 'replay', day: event.currentTarget.value });
           }}
         />
         <Button disabled={running} onClick={() => void feed.replay(site, day)}>

@@ -1,7 +1,14 @@
 import type { Problem } from '../../../shared-types/monitor-api.ts';
 import { durationText } from '../format/times.ts';
-import { selectLagMs, selectLookOnly, selectSiteName, selectSnapshot } from '../store/live-selectors.ts';
+import {
+  selectLagMs,
+  selectLookOnly,
+  selectSiteName,
+  selectSnapshot,
+  selectUnheard,
+} from '../store/live-selectors.ts';
 import type { LiveState } from '../store/live-store.ts';
+import { own } from '../store/own.ts';
 import { en } from '../text/en.ts';
 
 const problem = (severity: Problem['severity'], text: string, tip?: string): Problem => ({
@@ -33,13 +40,18 @@ export function bannersOf(state: LiveState): readonly Problem[] {
     return state.told
       ? [problem('note', banners.noSite(host.brokerUrl), banners.noSiteTip), ...host.problems]
       : [];
+  if (selectUnheard(state))
+    return [
+      problem('warning', banners.siteUnheard(selectSiteName(state) ?? ''), banners.siteUnheardTip),
+      ...host.problems,
+    ];
   return [...controllerProblems(state), ...host.problems, ...lookOnly(state), ...simulated(state)];
 }
 
 function controllerProblems(state: LiveState): readonly Problem[] {
   const { banners } = en;
   const name = selectSiteName(state) ?? '';
-  const status = state.sites[name]?.live.status?.state;
+  const status = own(state.sites, name)?.live.status?.state;
   if (status === 'lost')
     return [problem('error', banners.controllerLost, banners.controllerLostTip), ...oldValues(state)];
   if (status === 'stopped')

@@ -1,10 +1,17 @@
 import { Button, Popover, SegmentedControl, useMantineColorScheme } from '@mantine/core';
 import { useId } from 'react';
 import { heatUnits, temperatureUnits } from '../format/units.ts';
-import { choose, selectHeatUnit, selectTemperatureUnit, useChoices } from '../store/choices-store.ts';
+import {
+  choose,
+  selectAlarmSound,
+  selectHeatUnit,
+  selectTemperatureUnit,
+  useChoices,
+} from '../store/choices-store.ts';
 import { en } from '../text/en.ts';
 import styles from './choices-menu.module.css';
 import { SignedIn } from './signed-in.tsx';
+import { alarmSound } from './use-alarm-sound.ts';
 
 const text = en.shell.choices;
 
@@ -32,6 +39,7 @@ function Choices() {
   const { colorScheme, setColorScheme } = useMantineColorScheme();
   const temperature = useChoices(selectTemperatureUnit);
   const heat = useChoices(selectHeatUnit);
+  const sound = useChoices(selectAlarmSound);
   return (
     <div className={styles['choices']}>
       <Choice
@@ -52,9 +60,21 @@ function Choices() {
         options={heatUnits.map((value) => ({ value, label: text.heatUnits[value] }))}
         onChange={(value) => choose({ heat: value })}
       />
+      <Choice
+        label={text.alarmSound}
+        value={sound ? 'on' : 'off'}
+        options={(['off', 'on'] as const).map((value) => ({ value, label: text.alarmSounds[value] }))}
+        onChange={(value) => chooseSound(value === 'on')}
+      />
       <SignedIn />
     </div>
   );
+}
+
+/** Whoever switches it on hears what it sounds like; a browser wants such a click before it plays anything. */
+function chooseSound(on: boolean): void {
+  choose({ alarmSound: on });
+  if (on) alarmSound.play();
 }
 
 interface ChoiceProps<Value extends string> {

@@ -4,8 +4,9 @@ import { standing } from '../store/new-alarms.ts';
 import { en } from '../text/en.ts';
 import { ChoicesMenu } from './choices-menu.tsx';
 import styles from './header.module.css';
-import { formatRoute, type Route, type ScreenName, screenNames } from './route.ts';
+import { type Route, type ScreenName, screenNames } from './route.ts';
 import { SiteName } from './site-name.tsx';
+import { useAddress } from './use-address.ts';
 
 const selectAlarmCount = (state: LiveState) => standing(selectAlarms(state)).length;
 
@@ -32,12 +33,13 @@ export function Header({ screen }: { readonly screen: ScreenName | null }) {
 
 function Screens({ screen }: { readonly screen: ScreenName }) {
   const alarmCount = useLive(selectAlarmCount);
+  const address = useAddress();
   return (
     <nav aria-label={en.shell.navigation} className={styles['screens']}>
       {screenNames.map((name) => (
         <a
           key={name}
-          href={formatRoute(start(name))}
+          href={address(start(name))}
           aria-current={name === screen ? 'page' : undefined}
           className={styles['screen']}
         >

@@ -1,4 +1,5 @@
 import { localDaySchema } from '../../../shared-types/engine.ts';
+import { withSite } from './site-address.ts';
 
 /** Where a person is. */
 export type Route =
@@ -13,13 +14,15 @@ export const screenNames: readonly ScreenName[] = ['live', 'days', 'replay', 'al
 
 /** The route that an address such as #/days/2031-06-21 names; whatever it does not understand is Live. */
 export function parseRoute(hash: string): Route {
-  const [screen, day] = hash.replace(/^#\/?/, '').split('/');
+  const [screen, day] = hash.replace(/^#\/?|\?.*$/g, '').split('/');
   if (day === undefined && (screen === 'alarms' || screen === 'site')) return { screen };
   if (screen !== 'days' && screen !== 'replay') return { screen: 'live' };
   return { screen, day: localDaySchema.safeParse(day).data ?? null };
 }
 
-export function formatRoute(route: Route): string {
-  if (!('day' in route) || route.day === null) return `#/${route.screen}`;
-  return `#/${route.screen}/${route.day}`;
+/** @param site - Named in the address; null: the one that is shown, whichever that is. */
+export function formatRoute(route: Route, site: string | null = null): string {
+  const day = !('day' in route) || route.day === null ? '' : `/${route.day}`;
+  const place = `#/${route.screen}${day}`;
+  return site === null ? place : withSite(place, site);
 }

@@ -6,8 +6,11 @@ function subscribe(changed: () => void): () => void {
   return () => window.removeEventListener('hashchange', changed);
 }
 
+/** The part of the page's address that says where a person is. */
+export const useHash = (): string => useSyncExternalStore(subscribe, () => window.location.hash);
+
 /** The route of the page's address. */
 export function useRoute(): Route {
-  const hash = useSyncExternalStore(subscribe, () => window.location.hash);
+  const hash = useHash();
   return useMemo(() => parseRoute(hash), [hash]);
 }

@@ -6,6 +6,7 @@ import { heatUnits, temperatureUnits, type Units } from '../format/units.ts';
 const choicesSchema = z.object({
   temperature: z.enum(temperatureUnits).catch('C'),
   heat: z.enum(heatUnits).catch('kWh'),
+  alarmSound: z.boolean().catch(false),
   flowMoves: z.boolean().catch(true),
   /** Curves that were switched off by hand, by their names. */
   hiddenSeries: z.array(z.string()).catch([]),
@@ -29,6 +30,7 @@ export const choose = (change: Partial<Choices>): void => {
 };
 
 export const selectTemperatureUnit = (state: Choices): Units['temperature'] => state.temperature;
+export const selectAlarmSound = (state: Choices): boolean => state.alarmSound;
 export const selectHeatUnit = (state: Choices): Units['heat'] => state.heat;
 export const selectFlowMoves = (state: Choices): boolean => state.flowMoves;
 export const selectHiddenSeries = (state: Choices): readonly string[] => state.hiddenSeries;

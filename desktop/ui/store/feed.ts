@@ -7,7 +7,7 @@ import type { SignInOutcome } from '../gate.ts';
 import { en } from '../text/en.ts';
 import { useAnnouncements } from './announcement-store.ts';
 import { createHistoryFeed, type HistoryFeed } from './history-feed.ts';
-import { selectAlarms } from './live-selectors.ts';
+import { selectAlarms, selectSiteName } from './live-selectors.ts';
 import { useLive } from './live-store.ts';
 import { newAlarms } from './new-alarms.ts';
 import { useAsked } from './request-store.ts';
@@ -31,10 +31,12 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
       nowMs: steadyMs(),
     }));
     announce(alarmsBefore);
+    settleOnSite();
   };
   const hear = (event: MonitorEvent) => {
     if (event.kind === 'host') useLive.setState({ host: event.host });
-    else keep(event.live);
+    else if (event.kind === 'live') keep(event.live);
+    else forget(event.site);
   };
   const enter = async (state: DoorState) => {
     useLive.setState({ door: state, access: door.gate?.latest() ?? openAccess });
@@ -42,8 +44,11 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
     const [host, sites] = await Promise.all([door.call('hostState', {}), door.call('sites', {})]);
     if (host.ok) useLive.setState({ host: host.result });
     if (!sites.ok) return;
+    const told = sites.result.map(({ name }) => name);
+    for (const name of Object.keys(useLive.getState().sites)) if (!told.includes(name)) forget(name);
     for (const live of sites.result) keep(live);
     useLive.setState({ told: true });
+    settleOnSite();
   };
 
   const stopListening = door.listen(hear);
@@ -53,7 +58,7 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
 
   return {
     ...createHistoryFeed(door),
-    choose: (site) => useLive.setState({ chosen: site }),
+    choose,
     request: (site, operation) => ask(door, site, operation),
     signIn: async (token) => (await door.gate?.signIn(token)) ?? { kind: 'in' },
     signOut: async () => door.gate?.signOut(),
@@ -63,6 +68,24 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
       clearInterval(ticking);
     },
   };
+}
+
+function forget(site: string): void {
+  useLive.setState(({ sites: { [site]: _gone, ...sites } }) => ({ sites }));
+}
+
+/** Shows another site. What was asked of the one before is no news of this one. */
+function choose(site: string): void {
+  if (useLive.getState().chosen === site) return;
+  useLive.setState({ chosen: site });
+  useAsked.setState({ asked: { state: 'none' } });
+}
+
+/** Stays at the site that is shown first, whichever others are heard later. */
+function settleOnSite(): void {
+  const state = useLive.getState();
+  const first = selectSiteName(state);
+  if (state.told && first !== null) choose(first);
 }
 
 /** Speaks what is new among the alarms of the site that is shown. */
@@ -76,6 +99,7 @@ function announce(before: Parameters<typeof newAlarms>[0]): void {
 async function ask(door: Door, site: string, operation: RequestedOperation): Promise<void> {
   useAsked.setState({ asked: { state: 'asking' }, operation });
   const reply = await door.call('request', { site, operation });
+  if (selectSiteName(useLive.getState()) !== site) return;
   useAsked.setState({
     asked: reply.ok
       ? { state: 'answered', answer: reply.result }

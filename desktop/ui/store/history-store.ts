@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { DayCurves, DaySummary, LogEvent, LogFacts, ReplayReport } from '../../../shared-types/log.ts';
 import type { Loaded } from './loaded.ts';
+import { own } from './own.ts';
 
 export interface HistoryState {
   /** By site. */
@@ -39,7 +40,7 @@ type Select<Value> = (state: HistoryState) => Value;
 export const selectDays =
   (site: string): Select<Loaded<readonly DaySummary[]> | undefined> =>
   (state) =>
-    state.days[site];
+    own(state.days, site);
 export const selectCurves =
   (site: string, day: string): Select<Loaded<DayCurves> | undefined> =>
   (state) =>
@@ -47,7 +48,7 @@ export const selectCurves =
 export const selectRecent =
   (site: string): Select<Loaded<DayCurves> | undefined> =>
   (state) =>
-    state.recent[site];
+    own(state.recent, site);
 export const selectReplay =
   (site: string, day: string): Select<Loaded<ReplayReport> | undefined> =>
   (state) =>
@@ -55,12 +56,12 @@ export const selectReplay =
 export const selectAlarmEvents =
   (site: string): Select<Loaded<readonly LogEvent[]> | undefined> =>
   (state) =>
-    state.alarmEvents[site];
+    own(state.alarmEvents, site);
 export const selectCommissioningEvents =
   (site: string): Select<Loaded<readonly LogEvent[]> | undefined> =>
   (state) =>
-    state.commissioningEvents[site];
+    own(state.commissioningEvents, site);
 export const selectLogFacts =
   (site: string): Select<Loaded<LogFacts> | undefined> =>
   (state) =>
-    state.logFacts[site];
+    own(state.logFacts, site);

@@ -5,6 +5,7 @@ import type { SnapshotMessage } from '../../../shared-types/messages.ts';
 import type { TrustedReading } from '../../../shared-types/readings.ts';
 import type { Site } from '../../../shared-types/site.ts';
 import type { HeardSite, LiveState } from './live-store.ts';
+import { own } from './own.ts';
 
 /** One value of the live store each, so that a component is drawn anew only when its own changes. */
 type Select<Value> = (state: LiveState) => Value;
@@ -22,13 +23,20 @@ export const selectSiteNames: Select<readonly string[]> = (state) => {
   return lastNames;
 };
 
-/** Name of the site that the screens show. */
+/**
+ * Name of the site that the screens show. One that was chosen stays, heard of or not: nothing of another
+ * site is ever shown in its place.
+ */
 export const selectSiteName: Select<string | null> = (state) =>
-  state.chosen !== null && state.chosen in state.sites ? state.chosen : (selectSiteNames(state)[0] ?? null);
+  state.chosen ?? selectSiteNames(state)[0] ?? null;
+
+/** True when the site that is shown was not heard of, or not any more. */
+export const selectUnheard: Select<boolean> = (state) =>
+  state.told && state.chosen !== null && own(state.sites, state.chosen) === undefined;
 
 const heard: Select<HeardSite | undefined> = (state) => {
   const name = selectSiteName(state);
-  return name === null ? undefined : state.sites[name];
+  return name === null ? undefined : own(state.sites, name);
 };
 
 export const selectSite: Select<Site | undefined> = (state) => heard(state)?.live.site?.site;
@@ -38,7 +46,7 @@ export const selectTimeZone: Select<string> = (state) => selectSite(state)?.time
 export const selectSiteTitle: Select<string | null> = (state) => titleOf(state, selectSiteName(state));
 
 export function titleOf(state: LiveState, name: string | null): string | null {
-  return name === null ? null : (state.sites[name]?.live.site?.site.title ?? name);
+  return name === null ? null : (own(state.sites, name)?.live.site?.site.title ?? name);
 }
 
 /** Age of the newest snapshot, in whole seconds of the wall [ms]; null without one. */
@@ -66,6 +74,9 @@ export const selectReading =
 
 const noAlarms: readonly Alarm[] = [];
 export const selectAlarms: Select<readonly Alarm[]> = (state) => selectDecision(state)?.alarms ?? noAlarms;
+
+export const alarmsOf = (state: LiveState, name: string): readonly Alarm[] =>
+  own(state.sites, name)?.live.snapshot?.decision.alarms ?? noAlarms;
 
 /** True when this page may look and not ask. */
 export const selectLookOnly: Select<boolean> = (state) => state.access.may === 'look';

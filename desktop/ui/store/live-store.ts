@@ -17,7 +17,7 @@ export interface LiveState {
   /** True once the host has told all sites it knows. */
   readonly told: boolean;
   readonly sites: Readonly<Record<string, HeardSite>>;
-  /** The site that a person chose; without one the first is shown. */
+  /** The site that is shown, from the first that was heard on; a person or the address chooses another. */
   readonly chosen: string | null;
   /** The page's steady clock, once a second [ms]: ages are counted on it. */
   readonly nowMs: number;

@@ -3,8 +3,14 @@ export const shellText = {
   skip: 'Skip to the content',
   navigation: 'Screens',
   site: 'Site',
+  sites: {
+    named: (title: string, name: string) => `${title} (${name})`,
+    withAlarms: (title: string, alarms: string) => `${title}: ${alarms}`,
+    unheard: (title: string) => `${title}: not heard`,
+  },
   screens: { live: 'Live', days: 'Days', replay: 'Replay', alarms: 'Alarms', site: 'Site' },
   titleOf: (state: string, site: string) => `${state} · ${site} · flatwater`,
+  unseen: (count: number, title: string) => `(${count}) ${title}`,
   alarmCount: (count: number) => (count === 1 ? '1 alarm' : `${count} alarms`),
   standing: 'standing',
   choices: {
@@ -14,6 +20,8 @@ export const shellText = {
     temperature: 'Temperatures',
     heat: 'Heat and energy',
     temperatureUnits: { C: '°C', F: '°F' },
+    alarmSound: 'Sound for new alarms',
+    alarmSounds: { off: 'Off', on: 'On' },
     heatUnits: { kWh: 'kWh', MJ: 'MJ' },
   },
   loading: 'Loading …',
@@ -33,6 +41,9 @@ export const bannerText = {
   brokerGoneTip: 'Control goes on without it. The monitor reconnects by itself.',
   noSite: (url: string) => `No controller was heard at ${url} yet.`,
   noSiteTip: 'Start a controller; it appears here by itself.',
+  siteUnheard: (name: string) => `Nothing is heard of a site called ${name}.`,
+  siteUnheardTip:
+    'Start its controller, or choose another site above. Days that were logged here stay readable.',
   controllerLost: 'The controller is gone without a word.',
   controllerLostTip:
     'Its outputs fall to their safe state at the device. Look at the power and the network of the controller’s machine.',

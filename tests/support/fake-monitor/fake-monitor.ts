@@ -24,6 +24,8 @@ export interface FakeMonitor {
   /** Shows a site in another state, to pages that are open and to those that open later. */
   show(live: SiteLive): void;
   showHost(host: Partial<HostState>): void;
+  /** Takes a site away. */
+  take(name: string): void;
   /** The answer to the coming requests. */
   answerWith(answer: Pick<Answer, 'accepted' | 'code' | 'text'>): void;
   /** Whether the coming replays meet the same decisions. */
@@ -113,6 +115,10 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
     asked,
     show,
     showHost,
+    take(name) {
+      lives.delete(name);
+      tell({ kind: 'gone', site: name });
+    },
     answerWith: (next) => {
       answer = next;
     },

@@ -19,6 +19,8 @@ describe('an engine that failed', () => {
     const { state, decision } = fall({ outputs });
     expect(state).toMatchObject({ runMs: 65_000, stepped: false, outputs: safeOutputs });
     expect(decision.outputs).toEqual(safeOutputs);
+    const why = { code: 'internal-error' };
+    expect(decision.reasons).toMatchObject({ phase: why, pump: why, drain: why });
     expect(fall({}, { elapsedMs: null }).state.runMs).toBe(60_000);
     expect(fallSafe('nonsense', input()).state).toMatchObject({ runMs: 5000, stepped: false });
   });

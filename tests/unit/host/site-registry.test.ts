@@ -35,6 +35,18 @@ describe('createSiteRegistry', () => {
     ]);
   });
 
+  it('has no site any more where everything was taken back, and room for another', () => {
+    const sites = createSiteRegistry(() => 0);
+    const status = (site: string) =>
+      sites.take({ kind: 'status', site, message: { schema: 1, state: 'online' } }, false);
+    for (let index = 0; index < 500; index++) status(`site-${index}`);
+    expect(status('late')).toBe(false);
+    sites.take({ kind: 'cleared', site: 'site-7', what: 'status' }, false);
+    expect(sites.live('site-7')).toBeUndefined();
+    expect(sites.all()).toHaveLength(499);
+    expect(status('late')).toBe(true);
+  });
+
   it('takes no more sites than it can keep, and still hears those it has', () => {
     const sites = createSiteRegistry(() => 0);
     const status = (site: string) =>

@@ -44,6 +44,12 @@ describe('on top of the screen stands', () => {
   ] as const)('that the controller is %s', (status, text) => {
     expect(texts(state(testLive({ status: { schema: 1, state: status } })))).toContain(text);
   });
+  test('that nothing is heard of the chosen site, and nothing of another one', () => {
+    const lost = testLive({ status: { schema: 1, state: 'lost' } });
+    expect(texts(state(lost, { chosen: 'elsewhere' }))).toEqual([banners.siteUnheard('elsewhere')]);
+    expect(texts(state(lost, { chosen: 'elsewhere', told: false }))).toEqual([]);
+    expect(texts(state(testLive(), { chosen: testSite }))).toEqual([]);
+  });
   test('how old the values are, in steps of ten seconds', () => {
     const old = (nowMs: number) => texts(state(testLive(), { nowMs }));
     expect(old(1000 + 15_000)).toEqual([]);

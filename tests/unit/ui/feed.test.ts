@@ -10,13 +10,16 @@ import {
   useHistory,
 } from '../../../desktop/ui/store/history-store.ts';
 import {
+  alarmsOf,
   selectAlarms,
   selectLagMs,
   selectListening,
   selectReading,
   selectSiteName,
   selectSiteNames,
+  selectSiteTitle,
   selectSnapshotAgeMs,
+  selectUnheard,
 } from '../../../desktop/ui/store/live-selectors.ts';
 import { emptyLive, useLive } from '../../../desktop/ui/store/live-store.ts';
 import { selectAskedOf, useAsked } from '../../../desktop/ui/store/request-store.ts';
@@ -107,15 +110,62 @@ describe('live', () => {
     expect(selectLagMs(useLive.getState())).toBe(0);
   });
 
-  test('shows the chosen site, and another one when it is gone', () => {
+  test('shows the first site, then the chosen one, and never another in its place', () => {
     live(testLive({ name: 'b-loop' }));
     live(testLive({ name: 'a-loop' }));
     expect(selectSiteNames(useLive.getState())).toEqual(['a-loop', 'b-loop']);
     expect(selectSiteName(useLive.getState())).toBe('a-loop');
     feed.choose('b-loop');
     expect(selectSiteName(useLive.getState())).toBe('b-loop');
-    feed.choose('c-loop');
-    expect(selectSiteName(useLive.getState())).toBe('a-loop');
+    fake.tell({ kind: 'gone', site: 'b-loop' });
+    expect(selectSiteNames(useLive.getState())).toEqual(['a-loop']);
+    expect(selectSiteName(useLive.getState())).toBe('b-loop');
+    expect(selectSnapshotAgeMs(useLive.getState())).toBeNull();
+    expect(selectListening(useLive.getState())).toBe(false);
+  });
+
+  test('stays at the site that it showed first when another is heard later', async () => {
+    fake.become('open');
+    fake.last('hostState')?.reply({ ok: true, result: host });
+    fake.last('sites')?.reply({ ok: true, result: [testLive({ name: 'm-loop' })] });
+    await settled();
+    live(testLive({ name: 'a-loop' }));
+    expect(selectSiteName(useLive.getState())).toBe('m-loop');
+  });
+
+  test('stays at the first site that comes after the monitor said that there is none', async () => {
+    fake.become('open');
+    fake.last('sites')?.reply({ ok: true, result: [] });
+    fake.last('hostState')?.reply({ ok: true, result: host });
+    await settled();
+    expect(selectUnheard(useLive.getState())).toBe(false);
+    live(testLive({ name: 'm-loop' }));
+    live(testLive({ name: 'a-loop' }));
+    expect(selectSiteName(useLive.getState())).toBe('m-loop');
+  });
+
+  test('forgets sites that went while the door was closed', async () => {
+    live(testLive({ name: 'a-loop' }));
+    live(testLive({ name: 'b-loop' }));
+    fake.become('open');
+    fake.last('hostState')?.reply({ ok: true, result: host });
+    fake.last('sites')?.reply({ ok: true, result: [testLive({ name: 'b-loop' })] });
+    await settled();
+    expect(selectSiteNames(useLive.getState())).toEqual(['b-loop']);
+  });
+
+  test('knows only what was said of a site that has the name of something else', () => {
+    feed.choose('constructor');
+    useLive.setState({ told: true });
+    const state = useLive.getState();
+    expect(selectUnheard(state)).toBe(true);
+    expect(selectSiteTitle(state)).toBe('constructor');
+    expect(selectAlarms(state)).toEqual([]);
+    expect(alarmsOf(state, 'constructor')).toEqual([]);
+    expect(selectDays('constructor')(useHistory.getState())).toBeUndefined();
+    expect(selectRecent('constructor')(useHistory.getState())).toBeUndefined();
+    live(testLive({ name: 'constructor' }));
+    expect(selectUnheard(useLive.getState())).toBe(false);
   });
 
   test('keeps the same list of names as long as they are the same', () => {
@@ -219,6 +269,7 @@ describe('history', () => {
 });
 
 test('a request shows that it is asked, then what came of it', async () => {
+  live(testLive());
   void feed.request('test-loop', { kind: 'rest', minutes: 60 });
   expect(useAsked.getState().asked).toEqual({ state: 'asking' });
   expect(selectAskedOf(['rest'])(useAsked.getState())).toEqual({ state: 'asking' });
@@ -231,4 +282,20 @@ test('a request shows that it is asked, then what came of it', async () => {
   fake.last('request')?.reply({ ok: true, result: answer });
   await settled();
   expect(useAsked.getState().asked).toEqual({ state: 'answered', answer });
+});
+
+test('what came of a request is told only where it was made', async () => {
+  live(testLive({ name: 'a-loop' }));
+  live(testLive({ name: 'b-loop' }));
+  feed.choose('a-loop');
+  void feed.request('a-loop', { kind: 'rest', minutes: 60 });
+  const answer = { id: 'request-1', accepted: true, code: 'accepted', text: 'Accepted.' };
+  feed.choose('b-loop');
+  expect(useAsked.getState().asked).toEqual({ state: 'none' });
+  fake.last('request')?.reply({ ok: true, result: answer });
+  await settled();
+  expect(useAsked.getState().asked).toEqual({ state: 'none' });
+  void feed.request('b-loop', { kind: 'automatic' });
+  feed.choose('b-loop');
+  expect(useAsked.getState().asked).toEqual({ state: 'asking' });
 });

@@ -61,7 +61,9 @@ describe('the warming of a fresh fill', () => {
     const apart = afterFill(200, { panInletC: 19, storeBottomC: 18 });
     expect(warmingAtFill(apart)?.warmedK).toBeCloseTo(warmed(200, 19), 12);
     expect(warmingAtFill(without(apart, 'panInletC'))?.warmedK).toBeCloseTo(warmed(200, 18), 12);
-    expect(warmingAtFill(without(apart, 'panInletC', 'storeBottomC'))).toBeNull();
+    const cold = afterFill(60, { panInletC: 0, storeBottomC: 0, ambientC: 0 });
+    expect(warmingAtFill(cold)?.warmedK).toBe(0);
+    expect(warmingAtFill(without(cold, 'panInletC', 'storeBottomC'))).toBeNull();
   });
 
   it('is not told of a flow of nought, nor of one that is reversed', () => {
@@ -122,7 +124,9 @@ describe('the ends after a fill', () => {
   });
 
   it('are both needed', () => {
-    expect(taught(without(afterFill(lostWM2, { panOutletC: 21 }), 'panInletC'))).toBeUndefined();
-    expect(taught(afterFill(lostWM2, {}))).toBeUndefined();
+    const cold = afterFill(60, { panOutletC: 1.5, panInletC: 1, storeBottomC: 1, ambientC: 1 });
+    expect(taught(cold)).toBe(0.5);
+    expect(taught(without(cold, 'panInletC'))).toBeUndefined();
+    expect(taught(without(cold, 'panOutletC'))).toBeUndefined();
   });
 });

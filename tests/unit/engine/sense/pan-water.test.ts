@@ -153,6 +153,18 @@ describe('the level under a drain pump', () => {
   });
 });
 
+describe('a full pan', () => {
+  it('begins at nine tenths of its depth and ends below eight', () => {
+    const at = (levelMm: number, before: WaterLevel) => levelSays(levelMm, 40, before);
+    expect([at(36, 'part'), at(35.9, 'part'), at(32, 'full'), at(31.9, 'full')]).toEqual([
+      'full',
+      'part',
+      'full',
+      'part',
+    ]);
+  });
+});
+
 describe('the film in a shallow pan', () => {
   it('counts as empty at both ends of the hysteresis', () => {
     expect([levelSays(2, 8, 'empty'), levelSays(2.1, 8, 'empty')]).toEqual(['empty', 'part']);

@@ -16,7 +16,7 @@ describe('the rules of a sensor', () => {
   });
 
   it('take the median of temperatures, and each sample of flow and power', () => {
-    expect(sensorRulesOf(site).sensors.map(({ channel, smoothed }) => [channel, smoothed])).toEqual([
+    expect(sensorRulesOf({ ...site }).sensors.map(({ channel, smoothed }) => [channel, smoothed])).toEqual([
       ['panOutletC', true],
       ['storeBottomC', true],
       ['flowLMin', false],
@@ -39,11 +39,12 @@ describe('the rules of a sensor', () => {
 
 describe('the readings of a step', () => {
   const heard = (raw: object, before = {}) =>
-    sense(raw as Record<string, unknown>, before, site, quickSettings, 100_000);
+    sense(raw as Record<string, unknown>, before, { ...site }, quickSettings, 100_000);
   const staleMs = quickSettings.staleAfterS * 1000;
 
   it('are missing where nothing was heard', () => {
     const missing = { quality: 'failed', cause: 'missing' };
+    expect(Object.keys(heard({}).readings)).toEqual(Object.keys(site.sensors));
     expect(heard({})).toEqual({
       readings: { panOutletC: missing, storeBottomC: missing, flowLMin: missing, pumpPowerW: missing },
       sensing: {},

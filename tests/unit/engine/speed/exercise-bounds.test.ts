@@ -45,6 +45,8 @@ describe('a standing pump', () => {
     expect(exerciseCommand(resting(400 * hourMs, even, { frost }))).toBeNull();
     expect(exerciseCommand(resting(400 * hourMs, { panOutletC: 20 }))).toBeNull();
     expect(exerciseCommand(resting(400 * hourMs, { storeBottomC: 20 }))).toBeNull();
+    const blind = resting(400 * hourMs);
+    expect(exerciseCommand({ ...blind, facts: { ...blind.facts, coldestPanC: null } })).toBeNull();
   });
 });
 

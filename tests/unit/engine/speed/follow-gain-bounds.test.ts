@@ -43,6 +43,8 @@ describe('the speed that follows the gain', () => {
     expect(follow(at(0.5), 0)).toBe(fullSpeed);
     expect(follow(at(0.5), -0.5)).toBe(fullSpeed);
     expect(follow(at(0.5), 0.001)).not.toBe(fullSpeed);
+    const blind = situationOf({ site, settings, state: { phase: circulating } });
+    expect(followGain(at(0.5), blind, commandOf('run'))).toBe(fullSpeed);
   });
 
   it('is full but in circulation, from its fifth minute on', () => {

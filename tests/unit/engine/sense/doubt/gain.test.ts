@@ -19,6 +19,13 @@ describe('what a pan may gain', () => {
     expect(most(0.2)).toBeCloseTo(5 * most(1), 9);
   });
 
+  it('allows for 15 K of air that nobody measures, either way', () => {
+    const [blind, warm, cold] = [{}, { ambientC: 35 }, { ambientC: 5 }].map((told) =>
+      gainBounds(streaming({ told }), 20, true),
+    );
+    expect([blind?.mostK, blind?.leastK]).toEqual([warm?.mostK, cold?.leastK]);
+  });
+
   it('has the loss to colder air below it and the warmth of warmer air above it', () => {
     const bounds = (ambientC: number) => gainBounds(streaming({ told: { ambientC } }), 20, true);
     const alike = bounds(20);

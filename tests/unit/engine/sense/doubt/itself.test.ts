@@ -42,7 +42,7 @@ describe('what a sensor that shows the same is beside', () => {
     expect(seen({ panInletC: 40, ambientC: 3 }, before)).toEqual({ panSheetC: { lowC: 25, highC: 40 } });
     const failed = { quality: 'failed', cause: 'missing' } as const;
     expect(seen({ panOutletC: failed, panInletC: 40 })).toEqual({ panSheetC: { lowC: 40, highC: 40 } });
-    expect([seen({}, before), seen({})]).toEqual([before, {}]);
+    expect([seen({}, before), seen({})]).toStrictEqual([before, {}]);
   });
 
   it.each<[Channel, Channel]>([

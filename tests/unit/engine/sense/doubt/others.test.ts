@@ -45,6 +45,7 @@ describe('the air by its dew point', () => {
 
   it('is measured in the sun when it rose by more than 7 K', () => {
     expect([judge(sunny), judge(sunny, nowC - 6.999)]).toEqual([['ambientC'], []]);
+    expect(judge({ ambientC: 20, humidityFraction: 1, irradianceWM2: 900 }, 13)).toEqual([]);
   });
 
   it.each<[string, Told, number | null, number | null]>([

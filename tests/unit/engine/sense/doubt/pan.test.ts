@@ -83,6 +83,8 @@ describe('sheet and outlet of a full pan', () => {
     [{ ambientC: 0, panOutletC: 20, panSheetC: 7.001 }, both],
     [{ ambientC: 0, panOutletC: 7, panSheetC: 40 }, ['panOutletC']],
     [{ ambientC: 0, panOutletC: 14.001, panSheetC: 40 }, both],
+    [{ ambientC: 10, panOutletC: 30, panSheetC: 17 }, ['panSheetC']],
+    [{ ambientC: 10, panOutletC: 30, panSheetC: 17.001 }, both],
     [{ ambientC: 60, panOutletC: 40, panSheetC: 56 }, ['panSheetC']],
     // A store that goes with the sheet is the water of the pan.
     [{ ...apart, storeBottomC: 24 }, ['panOutletC', 'storeBottomC']],

@@ -52,6 +52,11 @@ describe('the watch over the sensors', () => {
     expect([after.evidence === evidence, after.doubts === doubts]).toEqual([true, true]);
   });
 
+  it('takes a good look for one, however many spoke against it', () => {
+    const before = { evidence: { 'store-order': 70 }, doubts: { storeTopC: byOrder } };
+    expect(look(ordered, before)).toMatchObject({ ...before, evidence: { 'store-order': 69 } });
+  });
+
   it.each<[string, number, WatchMemory['doubts'], WatchMemory['doubts']]>([
     ['before the last good look', -1438, { storeTopC: byOrder }, { storeTopC: byOrder }],
     ['with the last good look', -1439, { storeTopC: byOrder, panInletC: byInlet }, { panInletC: byInlet }],
@@ -93,6 +98,8 @@ describe('the watch over the sensors', () => {
     });
     expect(dark(nowMs - settled + 1).evidence).toEqual({});
     expect(dark(null).darkMs).toBe(nowMs);
+    const light = look({ panOutletC: 30, ambientC: 15 }, {}, { level: 'empty' }, lasting('empty', settled));
+    expect(light.evidence).toEqual({});
     expect(look({}, { darkMs: 5, nightDewC: 1 })).toMatchObject({ darkMs: null, nightDewC: 1 });
   });
 });
@@ -124,6 +131,7 @@ describe('sensors that tell of themselves', () => {
 
   it('go free once they no longer are, of their own doubt alone', () => {
     expect(doubtsOf({ ambientC: memory(0) }, { ambientC: noisy })).toEqual({});
+    expect(doubtsOf({ ambientC: memory(0) })).toEqual({});
     expect(doubtsOf({ ambientC: memory(0) }, { ambientC: byInlet })).toEqual({ ambientC: byInlet });
   });
 
