@@ -240,6 +240,34 @@ describe('Alarms', () => {
   });
 });
 
+describe.each(['light', 'dark'] as const)('in the %s scheme, axe finds nothing', (colorScheme) => {
+  const violations = async (page: Page) =>
+    (await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id);
+
+  test('in the question for how long an alarm is put aside', async () => {
+    monitor.show(troubled);
+    const page = await open('#/alarms', { colorScheme });
+    await page
+      .locator('[data-alarm=pan-sensors-failed]')
+      .getByRole('button', { name: /^Put aside/ })
+      .click();
+    await page.getByRole('dialog').getByText(en.alarms.shelve.stays).waitFor();
+    expect(await violations(page)).toEqual([]);
+  });
+
+  test('in a commissioning run that asks something', async () => {
+    const run = { step: 'filling' as const, text: 'The pump fills the pan.', findings: [] };
+    const lease = { kind: 'commission', remainingMs: 5_400_000 } as const;
+    monitor.show(testLive({ snapshot: testSnapshot({ commissioning: run, lease, phase: 'filling' }) }));
+    const page = await open('#/site', { colorScheme });
+    await page.getByText(en.commissioning.asks.full).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: en.commissioning.confirms.full }).click();
+    await page.getByText('What you saw: Accepted: the test controller does so.').waitFor();
+    expect(monitor.asked).toEqual([{ kind: 'confirm' }]);
+  });
+});
+
 describe('Site', () => {
   test('shows no number for a failed sensor, what came in, and what the device says otherwise', async () => {
     monitor.show(troubled);
