@@ -3,7 +3,8 @@ import type { Alarm } from '../../../shared-types/alarms.ts';
 import { alarmGroups } from '../live/alarm-tree.ts';
 import { Card } from '../shell/card.tsx';
 import { OutcomeNote } from '../shell/outcome-note.tsx';
-import { selectAlarms, selectListening } from '../store/live-selectors.ts';
+import { useUnavailable } from '../shell/use-unavailable.ts';
+import { selectAlarms } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
 import { AlarmDetail } from './alarm-detail.tsx';
@@ -15,14 +16,14 @@ const text = en.alarms;
 /** What stands or was not yet seen: first causes on top, what follows from each folded below it. */
 export function CurrentAlarms({ site }: { readonly site: string }) {
   const alarms = useLive(selectAlarms);
-  const listening = useLive(selectListening);
+  const unavailable = useUnavailable();
   const groups = useMemo(() => alarmGroups(alarms.filter(({ state }) => state !== 'shelved')), [alarms]);
   return (
     <>
       <OutcomeNote kinds={askedOnAlarms} nameOf={askedName} />
       {groups.length === 0 ? null : (
         <Card heading={text.current}>
-          <p className={styles['lead']}>{listening ? text.acknowledgeMeans : en.requests.unavailable}</p>
+          <p className={styles['lead']}>{unavailable ?? text.acknowledgeMeans}</p>
           <ul className={styles['list']}>
             {groups.map(({ head, followers }) => (
               <li

@@ -30,6 +30,8 @@ export function ShelveDialog({ alarm, onConfirm, onCancel }: Props) {
       title={alarm === null ? '' : text.title(alarmCatalogue[alarm.code].title)}
       classNames={{ title: styles['title'] ?? '' }}
       closeButtonProps={{ 'aria-label': text.cancel }}
+      // The head of a dialog is no banner of the page.
+      attributes={{ header: { role: 'presentation' } }}
       transitionProps={{ duration: 0 }}
     >
       <Choice onConfirm={onConfirm} onCancel={onCancel} />

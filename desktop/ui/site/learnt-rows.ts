@@ -4,12 +4,20 @@ import { durationText } from '../format/times.ts';
 import { en } from '../text/en.ts';
 import type { LearntUnit } from '../text/learnt.ts';
 
-/** What was learnt, in words and units. A name of another version stands as it is, its number without a unit. */
+const order = Object.keys(en.learnt);
+/** Place in the table; what is not known there comes last. */
+function placeOf(name: string): number {
+  const place = order.indexOf(name);
+  return place < 0 ? order.length : place;
+}
+
+/** What was learnt, in words and units, in the order of the table. A name of another version stands as it is, its number without a unit. */
 export function learntRows(
   learnt: Readonly<Record<string, number>>,
   numbers: NumberFormats,
 ): readonly (readonly [title: string, value: string])[] {
-  return Object.entries(learnt).map(([name, value]) => {
+  const entries = Object.entries(learnt).sort(([a], [b]) => placeOf(a) - placeOf(b));
+  return entries.map(([name, value]) => {
     const known = Object.hasOwn(en.learnt, name) ? en.learnt[name] : undefined;
     return known === undefined
       ? [name, inLine(numbers.measure(value, 3, ''))]

@@ -5,6 +5,7 @@ import { Card } from '../shell/card.tsx';
 import { useNumbers } from '../shell/use-formats.ts';
 import { selectSite, selectSiteName, selectSnapshot, selectSnapshotAgeMs } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
+import { own } from '../store/own.ts';
 import { en } from '../text/en.ts';
 import { type Fact, FactList } from './fact-list.tsx';
 import { StateWord } from './state-word.tsx';
@@ -15,7 +16,7 @@ const selectHost = (state: LiveState) => state.host;
 const selectLink = (state: LiveState) => selectSnapshot(state)?.link;
 const selectStatus = (state: LiveState) => {
   const name = selectSiteName(state);
-  return name === null ? undefined : state.sites[name]?.live.status?.state;
+  return name === null ? undefined : own(state.sites, name)?.live.status?.state;
 };
 
 /** Every connection from this page to the device, nearest first. */

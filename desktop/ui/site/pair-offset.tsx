@@ -21,9 +21,12 @@ export function PairOffset() {
   const numbers = useNumbers();
   if (!hasOutlet) return null;
   const uncertainty = inLine(numbers.difference(sdK));
+  const offset = inLine(numbers.difference(Math.abs(offsetK)));
   return (
     <p className={styles['pair']}>
-      {compared ? text.pair(inLine(numbers.difference(offsetK)), uncertainty) : text.pairUnknown(uncertainty)}
+      {compared
+        ? text.pair(offset, offsetK < 0 ? 'less' : 'more', uncertainty)
+        : text.pairUnknown(uncertainty)}
     </p>
   );
 }

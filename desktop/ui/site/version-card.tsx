@@ -3,6 +3,7 @@ import { Card } from '../shell/card.tsx';
 import { useNumbers } from '../shell/use-formats.ts';
 import { selectSiteName, selectSnapshot } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
+import { own } from '../store/own.ts';
 import { en } from '../text/en.ts';
 import { type Fact, FactList } from './fact-list.tsx';
 
@@ -15,7 +16,7 @@ const selectStep = (state: LiveState) => selectSnapshot(state)?.sequence ?? 0;
 const selectSettingsRevision = (state: LiveState) => selectSnapshot(state)?.settingsRevision ?? 0;
 const selectMessage = (state: LiveState) => {
   const name = selectSiteName(state);
-  return name === null ? null : (state.sites[name]?.live.site ?? null);
+  return name === null ? null : (own(state.sites, name)?.live.site ?? null);
 };
 
 /** Which logic runs, on which revision of what it was given. */

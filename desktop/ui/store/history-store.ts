@@ -56,12 +56,12 @@ export const selectReplay =
 export const selectAlarmEvents =
   (site: string): Select<Loaded<readonly LogEvent[]> | undefined> =>
   (state) =>
-    state.alarmEvents[site];
+    own(state.alarmEvents, site);
 export const selectCommissioningEvents =
   (site: string): Select<Loaded<readonly LogEvent[]> | undefined> =>
   (state) =>
-    state.commissioningEvents[site];
+    own(state.commissioningEvents, site);
 export const selectLogFacts =
   (site: string): Select<Loaded<LogFacts> | undefined> =>
   (state) =>
-    state.logFacts[site];
+    own(state.logFacts, site);

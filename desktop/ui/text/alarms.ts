@@ -19,7 +19,7 @@ export const alarmsText = {
     lastOver: (moment: string) => `over since ${moment}`,
     never: 'The log holds no alarm.',
   },
-  current: 'What stands',
+  current: 'Standing, or not yet seen',
   since: (moment: string, duration: string) => `Since ${moment}, for ${duration}`,
   raised: (moment: string) => `Raised ${moment}`,
   followsFrom: (title: string) => `Follows from: ${title}`,

@@ -31,8 +31,8 @@ export const siteText = {
     source: (place: string, unit: string) => `${place}, sent in ${unit}`,
     factor: (factor: string) => `times ${factor}`,
     offset: (offset: string) => `plus ${offset}`,
-    pair: (offset: string, uncertainty: string) =>
-      `In the same water the pan outlet shows ${offset} more than the store bottom, ± ${uncertainty} (one standard deviation); this is taken off.`,
+    pair: (offset: string, side: 'more' | 'less', uncertainty: string) =>
+      `In the same water the pan outlet shows ${offset} ${side} than the store bottom, ± ${uncertainty} (one standard deviation); this is reckoned with.`,
     pairUnknown: (uncertainty: string) =>
       `Pan outlet and store bottom were not compared yet; they may differ by ± ${uncertainty}. A commissioning run in the dark compares them.`,
     missing: 'Not fitted, and what that costs',

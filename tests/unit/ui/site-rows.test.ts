@@ -112,6 +112,15 @@ describe('what was learnt', () => {
       '0.3 K',
     ]);
   });
+  test('stands in the order of the table, whatever came first; what is not known there comes last', () => {
+    const learnt = { oddThing: 1, outletOffsetSdK: 0.2, fullFlowLMin: 18, outletOffsetK: 0.3 };
+    expect(learntRows(learnt, numbers).map(([title]) => title)).toEqual([
+      en.learnt['fullFlowLMin']?.title,
+      en.learnt['outletOffsetK']?.title,
+      en.learnt['outletOffsetSdK']?.title,
+      'oddThing',
+    ]);
+  });
   test('stands under its own name when this version does not know it', () => {
     expect(learntRows({ toString: 3 } as never, numbers)).toEqual([['toString', '3.000']]);
   });

@@ -3,8 +3,8 @@ import { useState } from 'react';
 import { RequestDialog } from '../../live/request-dialog.tsx';
 import type { RequestPlan } from '../../live/request-plan.ts';
 import { useFeed } from '../../shell/feed-context.ts';
+import { useUnavailable } from '../../shell/use-unavailable.ts';
 import { selectLease } from '../../store/decision-selectors.ts';
-import { selectListening } from '../../store/live-selectors.ts';
 import { useLive } from '../../store/live-store.ts';
 import { en } from '../../text/en.ts';
 import { CautionNote } from '../facts-card.tsx';
@@ -20,7 +20,7 @@ const plan: RequestPlan = { ...text.start, operation: { kind: 'commission' } };
 /** What a person makes sure of before the run, and the button that waits for it. */
 export function StartRun({ site }: { readonly site: string }) {
   const feed = useFeed();
-  const listening = useLive(selectListening);
+  const unavailable = useUnavailable();
   const [sure, setSure] = useState<readonly Ready[]>([]);
   const [asking, setAsking] = useState(false);
   const ready = sure.length === readiness.length;
@@ -49,12 +49,10 @@ export function StartRun({ site }: { readonly site: string }) {
       </fieldset>
       <Busy />
       <div className={styles['act']}>
-        <Button variant="default" disabled={!ready || !listening} onClick={() => setAsking(true)}>
+        <Button variant="default" disabled={!ready || unavailable !== null} onClick={() => setAsking(true)}>
           {text.start.button}
         </Button>
-        <span className={styles['soft']}>
-          {listening ? (ready ? '' : text.tickFirst) : en.requests.unavailable}
-        </span>
+        <span className={styles['soft']}>{unavailable ?? (ready ? '' : text.tickFirst)}</span>
       </div>
       <RequestDialog plan={asking ? plan : null} onConfirm={start} onCancel={() => setAsking(false)} />
     </>
