@@ -1,4 +1,5 @@
 import { chartText, daysText, eventTitles } from './days.ts';
+import { desktopText } from './desktop.ts';
 import { liveText } from './live.ts';
 import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
 import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
@@ -17,6 +18,7 @@ export const en = {
   banners: bannerText,
   live: liveText,
   requests: requestText,
+  desktop: desktopText,
   days: daysText,
   charts: chartText,
   replay: replayText,
