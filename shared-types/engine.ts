@@ -169,6 +169,8 @@ export const decisionSchema = z.strictObject({
   belief: beliefSchema,
   /** A commissioning run, or what the newest one found; null when there was none. */
   commissioning: commissioningSchema.nullable().default(null),
+  /** What was learnt about this loop, by name; a number's name ends in its unit. */
+  learnt: z.record(z.string(), z.number()).default({}),
   answer: answerSchema.nullable(),
 });
 export type Decision = z.infer<typeof decisionSchema>;

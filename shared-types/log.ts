@@ -40,6 +40,8 @@ export const eventKinds = [
   'alarm-unshelved',
   'request-answered',
   'settings-changed',
+  'commissioning-done',
+  'commissioning-ended',
   'link-lost',
   'link-back',
   'message-ignored',
@@ -72,6 +74,19 @@ export const daySummarySchema = z.strictObject({
   coveredFraction: z.number(),
 });
 export type DaySummary = z.infer<typeof daySummarySchema>;
+
+/** What a log holds. */
+export const logFactsSchema = z.strictObject({
+  /** Size of the file and of what is still to be moved into it [bytes]. */
+  sizeBytes: z.number(),
+  /** Instants of the oldest and the newest step [UTC ms]; null while there is none. */
+  firstMs: z.number().nullable(),
+  lastMs: z.number().nullable(),
+  days: z.int(),
+  steps: z.int(),
+  runs: z.int(),
+});
+export type LogFacts = z.infer<typeof logFactsSchema>;
 
 export const phaseSpanSchema = z.strictObject({
   phase: phaseNameSchema,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { answerSchema, decisionSchema, operationSchema, requestIdSchema } from './engine.ts';
+import { answerSchema, decisionSchema, feedbackSchema, operationSchema, requestIdSchema } from './engine.ts';
+import { rawReadingsSchema } from './readings.ts';
 import { settingsPatchSchema, settingsSchema } from './settings.ts';
 import { siteSchema } from './site.ts';
 
@@ -47,6 +48,16 @@ export const linkHealthSchema = z.strictObject({
 });
 export type LinkHealth = z.infer<typeof linkHealthSchema>;
 
+/** What came from the device and went to it, as the link had it at a step. */
+export const deviceExchangeSchema = z.strictObject({
+  /** Readings before the engine judged them. */
+  readings: rawReadingsSchema,
+  feedback: feedbackSchema.nullable(),
+  /** Steady time since outputs last left over a link that was up [ms]; null: not once in this run. */
+  renewedAgeMs: z.number().min(0).nullable(),
+});
+export type DeviceExchange = z.infer<typeof deviceExchangeSchema>;
+
 export const snapshotMessageSchema = z.strictObject({
   schema: version,
   site: z.string(),
@@ -57,6 +68,8 @@ export const snapshotMessageSchema = z.strictObject({
   clockSpeed: z.number().min(0),
   settingsRevision: z.int(),
   link: linkHealthSchema,
+  /** Null from a controller that does not tell it. */
+  device: deviceExchangeSchema.nullable().default(null),
   log: z.strictObject({ writable: z.boolean(), remark: z.string().nullable() }),
   engineVersion: z.string(),
   decision: decisionSchema,

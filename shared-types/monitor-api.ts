@@ -1,6 +1,13 @@
 import { z } from 'zod';
 import { answerSchema, localDaySchema } from './engine.ts';
-import { dayCurvesSchema, daySummarySchema, logEventSchema, replayReportSchema } from './log.ts';
+import {
+  dayCurvesSchema,
+  daySummarySchema,
+  eventKinds,
+  logEventSchema,
+  logFactsSchema,
+  replayReportSchema,
+} from './log.ts';
 import {
   requestMessageSchema,
   siteMessageSchema,
@@ -53,9 +60,16 @@ export const monitorMethods = {
     result: dayCurvesSchema,
   },
   events: {
-    params: z.strictObject({ site: z.string(), limit: z.int().min(1).max(1000) }),
+    params: z.strictObject({
+      site: z.string(),
+      limit: z.int().min(1).max(1000),
+      /** Only of these kinds; without it, of every kind. */
+      kinds: z.array(z.enum(eventKinds)).min(1).optional(),
+    }),
     result: z.array(logEventSchema),
   },
+  /** What the log holds: how much, and from when to when. */
+  logFacts: { params: siteName, result: logFactsSchema },
   replay: { params: siteDay, result: replayReportSchema },
   request: {
     params: z.strictObject({ site: z.string(), operation: requestMessageSchema.shape.operation }),

@@ -122,7 +122,7 @@ function assemble(options: ControllerOptions, parts: Parts): Controller {
         alarm: 'internal-error',
         priority: 'urgent',
       }),
-    onDecision(decision, sequence) {
+    onDecision(decision, sequence, device) {
       notes.watchLog();
       publisher?.snapshot({
         schema: messageSchemaVersion,
@@ -132,6 +132,7 @@ function assemble(options: ControllerOptions, parts: Parts): Controller {
         clockSpeed: clock.speed,
         settingsRevision: settings.revision,
         link: link.health(),
+        device,
         log: { writable: log.writable, remark: log.remark },
         engineVersion: engine.engineVersion,
         decision,

@@ -1,15 +1,28 @@
 import type { Outputs } from '../../shared-types/engine.ts';
 import { messageSchemaVersion } from '../../shared-types/messages.ts';
+import type { Clock } from '../clock.ts';
 import type { LoopLink } from '../links/link.ts';
 
-/** @returns what sends outputs over the link, numbered and with their expiry. */
-export function outputSender(link: LoopLink, expiryS: number): (outputs: Outputs) => void {
+/** Sends outputs over the link, numbered and with their expiry. */
+export interface OutputSender {
+  send(outputs: Outputs): void;
+  /** Steady time since outputs last left over a link that was up [ms]; null: not once. */
+  renewedAgeMs(): number | null;
+}
+
+export function outputSender(link: LoopLink, expiryS: number, clock: Pick<Clock, 'steadyMs'>): OutputSender {
   let sequence = 0;
-  return (outputs) =>
-    link.apply({
-      schema: messageSchemaVersion,
-      sequence: ++sequence,
-      ...outputs,
-      expiresInMs: expiryS * 1000,
-    });
+  let renewedMs: number | null = null;
+  return {
+    send(outputs) {
+      if (link.health().connected) renewedMs = clock.steadyMs();
+      link.apply({
+        schema: messageSchemaVersion,
+        sequence: ++sequence,
+        ...outputs,
+        expiresInMs: expiryS * 1000,
+      });
+    },
+    renewedAgeMs: () => (renewedMs === null ? null : Math.round(clock.steadyMs() - renewedMs)),
+  };
 }

@@ -1,5 +1,5 @@
 import type { Decision, EngineInput, OperatorRequest } from '../../shared-types/engine.ts';
-import type { RequestMessage } from '../../shared-types/messages.ts';
+import type { DeviceExchange, RequestMessage } from '../../shared-types/messages.ts';
 import type { Site } from '../../shared-types/site.ts';
 import type { Clock } from '../clock.ts';
 import type { LoopLink } from '../links/link.ts';
@@ -31,7 +31,7 @@ export interface StepperOptions {
   readonly desk: RequestDesk;
   readonly settings: SettingsKeeper;
   readonly start: RunStart;
-  readonly onDecision: (decision: Decision, step: number) => void;
+  readonly onDecision: (decision: Decision, step: number, device: DeviceExchange) => void;
   /** Told once a cause that the engine failed; outputs are safe then. */
   readonly onFailure: (text: string) => void;
 }
@@ -52,7 +52,7 @@ interface HeardRequest {
 
 export function createStepper(options: StepperOptions): Stepper {
   const { site, clock, days, engine, link, log, desk, settings, start } = options;
-  const send = outputSender(link, site.control.outputExpiryS);
+  const outputs = outputSender(link, site.control.outputExpiryS, clock);
   const keeper = createStateKeeper(log, start.run, engine.engineVersion);
   const startedMs = clock.nowMs();
   const failures = new Set<string>();
@@ -124,17 +124,18 @@ export function createStepper(options: StepperOptions): Stepper {
     );
     keeper.before(point(), input.localDay);
     const decision = decide(input);
-    send(decision?.outputs ?? engine.safeOutputs);
+    outputs.send(decision?.outputs ?? engine.safeOutputs);
     if (decision !== undefined) {
       step++;
       steppedAtMs = steadyMs;
       keep(input, decision);
-      options.onDecision(decision, step);
+      const { readings, feedback } = input;
+      options.onDecision(decision, step, { readings, feedback, renewedAgeMs: outputs.renewedAgeMs() });
     }
     if (asked !== null) answer(asked, decision);
   }
 
-  const makeSafe = () => send(engine.safeOutputs);
+  const makeSafe = () => outputs.send(engine.safeOutputs);
   return {
     step: runStep,
     makeSafe,

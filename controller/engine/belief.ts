@@ -10,7 +10,6 @@ export function beliefOf(situation: Situation): Belief {
   const { state, readings, facts, site } = situation;
   const { differenceK, panC } = facts;
   const full = state.water.level === 'full';
-  const heatJK = panC === null ? null : panHeatJK(site, panC);
   return {
     readings,
     water: state.water.level,
@@ -19,7 +18,8 @@ export function beliefOf(situation: Situation): Belief {
     pair: pairOffset(state.learnt),
     netGainW: full ? state.harvest.gainW : null,
     dayPromiseJ: state.harvest.dayJ,
-    heatAtStakeJ: full && heatJK !== null && differenceK !== null ? heatJK * differenceK + 0 : null,
+    heatAtStakeJ:
+      full && panC !== null && differenceK !== null ? panHeatJK(site, panC) * differenceK + 0 : null,
     timeToFreezingS: timeToFreezingS(situation),
   };
 }
@@ -32,7 +32,7 @@ function isFlowProven(situation: Situation): boolean {
 /** Time to 0 °C if the coldest pan reading went on falling as the pan does now [s]. */
 function timeToFreezingS(situation: Situation): number | null {
   const { coldestPanC } = situation.facts;
-  const trend = trendKS(situation);
-  if (coldestPanC === null || trend === null || trend >= 0) return null;
+  const trend = trendKS(situation) ?? 0;
+  if (coldestPanC === null || trend >= 0) return null;
   return Math.max(0, coldestPanC / -trend);
 }

@@ -84,6 +84,7 @@ function safeDecision(
       timeToFreezingS: null,
     },
     commissioning: tellCommission(commission),
+    learnt,
     answer:
       request === null
         ? null

@@ -83,8 +83,7 @@ function run(
 ): Stepped {
   const sound = readInput(input);
   try {
-    if (!check(state)) throw new Error('not a state');
-    return decide(state, sound, site, settings);
+    return check(state) ? decide(state, sound, site, settings) : fallSafe(state, sound);
   } catch {
     return fallSafe(state, sound);
   }
@@ -110,10 +109,11 @@ function decide(state: EngineState, input: SoundInput, site: Site, settings: Set
 /** Brings the state up to this instant: time, day, readings, water, frost. */
 function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Settings): Situation {
   const settings = withLearnt(asSet, given.learnt);
-  const runMs = given.runMs + (input.elapsedMs ?? 0);
+  const passedMs = input.elapsedMs ?? 0;
+  const runMs = given.runMs + passedMs;
   const unseen = isUnseen(given, input, site);
   const before = unseen ? restart(given, site, runMs) : given;
-  const elapsedMs = unseen ? 0 : (input.elapsedMs ?? 0);
+  const elapsedMs = unseen ? 0 : passedMs;
   const sensed = sense(input.readings, before.sensing, site, settings, runMs);
   const { sensing } = sensed;
   const readings = withDoubts(sensed.readings, before.watch, runMs);
@@ -185,11 +185,8 @@ function withSlots(
   { operator, alarms, failure, water }: Pick<EngineState, 'operator' | 'alarms' | 'failure' | 'water'>,
 ): Situation {
   const { state } = situation;
-  const same =
-    operator === state.operator &&
-    alarms === state.alarms &&
-    failure === state.failure &&
-    water === state.water;
+  // Whatever a request changes, it is itself remembered among the requests.
+  const same = operator === state.operator && failure === state.failure;
   return same ? situation : withState(situation, { ...state, operator, alarms, failure, water });
 }
 
@@ -282,6 +279,7 @@ function tell(
     },
     belief: beliefOf(situation),
     commissioning: tellCommission(state.commission),
+    learnt: state.learnt,
     answer,
   };
 }

@@ -79,9 +79,18 @@ export function eventsWithin(database: DatabaseSync, fromMs: number, toMs: numbe
   return database.prepare(sql).all(fromMs, toMs).flatMap(eventOf);
 }
 
-/** The newest events, the newest first. */
-export function newestEvents(database: DatabaseSync, limit: number): LogEvent[] {
-  return database.prepare('SELECT * FROM events ORDER BY id DESC LIMIT ?').all(limit).flatMap(eventOf);
+/** The newest events of the kinds, the newest first. */
+export function newestEvents(
+  database: DatabaseSync,
+  limit: number,
+  kinds: readonly LogEvent['kind'][],
+): LogEvent[] {
+  const places = kinds.map(() => '?').join();
+  const sql = `SELECT * FROM events WHERE kind IN (${places}) ORDER BY id DESC LIMIT ?`;
+  return database
+    .prepare(sql)
+    .all(...kinds, limit)
+    .flatMap(eventOf);
 }
 
 /** Nothing for an event of a kind that this version does not know. */

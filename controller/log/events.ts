@@ -17,6 +17,10 @@ export function eventsBetween(before: Decision | null, after: Decision, startedM
     ...phaseEvents(before, after),
     ...changes.map(({ kind, alarm }) => alarmEvent(kind, alarm, after.nowMs)),
     ...gone.map((alarm) => alarmEvent('alarm-returned', is.get(alarm.code) ?? alarm, after.nowMs)),
+    ...[...was.values()]
+      .filter((alarm) => !is.has(alarm.code))
+      .flatMap((alarm) => endingsOf(alarm).map((kind) => alarmEvent(kind, alarm, after.nowMs))),
+    ...commissioningEvents(before, after),
   ];
 }
 
@@ -54,13 +58,34 @@ function changesOf(
   return changes;
 }
 
+/** What made an alarm normal that was over: it was seen, or its shelf ended. */
+function endingsOf({ active, state }: Alarm): LogEvent['kind'][] {
+  if (active) return [];
+  return state === 'shelved' ? ['alarm-unshelved'] : ['alarm-acknowledged'];
+}
+
+/** The end of a commissioning run, with the result of each check by its name. */
+function commissioningEvents(before: Decision | null, after: Decision): LogEvent[] {
+  const run = after.commissioning;
+  if (before === null || run === null || run.step === before.commissioning?.step) return [];
+  if (run.step !== 'done' && run.step !== 'ended') return [];
+  const values = Object.fromEntries(run.findings.map(({ check, result }) => [check, result]));
+  const kind = run.step === 'done' ? 'commissioning-done' : 'commissioning-ended';
+  return [{ atMs: after.nowMs, kind, text: run.text, values }];
+}
+
 const alarmEvent = (
   kind: LogEvent['kind'],
-  { code, priority, text, values }: Alarm,
+  { code, priority, text, values, shelvedUntilMs }: Alarm,
   atMs: number,
 ): LogEvent => ({
   atMs,
   kind,
   text,
-  values: { ...values, alarm: code, priority },
+  values: {
+    ...values,
+    alarm: code,
+    priority,
+    ...(kind === 'alarm-shelved' && shelvedUntilMs !== undefined ? { shelvedUntilMs } : {}),
+  },
 });

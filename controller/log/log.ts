@@ -1,4 +1,4 @@
-import type { DayCurves, DaySummary, LogEvent, LogRecord } from '../../shared-types/log.ts';
+import type { DayCurves, DaySummary, LogEvent, LogFacts, LogRecord } from '../../shared-types/log.ts';
 import type { Settings } from '../../shared-types/settings.ts';
 import type { Site } from '../../shared-types/site.ts';
 
@@ -66,7 +66,9 @@ export interface LogReader {
   settings(revision: number): Settings | null;
   engineVersion(run: number): string | null;
   newestMs(): number | null;
-  events(limit: number): LogEvent[];
+  /** The newest events, the newest first; of the kinds that are given, or of every kind. */
+  events(limit: number, kinds?: readonly LogEvent['kind'][]): LogEvent[];
+  facts(): LogFacts;
   close(): void;
 }
 

@@ -1,9 +1,10 @@
 import { existsSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
 import { pathToFileURL } from 'node:url';
-import type { DayCurves } from '../../shared-types/log.ts';
+import { type DayCurves, eventKinds } from '../../shared-types/log.ts';
 import { curvesOf } from './curves.ts';
 import { curveRowsOf, dayEntryOf, daysOf, eventsWithin, keysWithin, newestEvents } from './day-queries.ts';
+import { emptyLog, factsOf } from './facts.ts';
 import { dayNumber, dayText, stepKey } from './layout.ts';
 import type { LogReader } from './log.ts';
 import { isOurLog, prepareSteps, recordsOf, settingsOf, siteOf, stateWithin } from './queries.ts';
@@ -70,7 +71,8 @@ export function openLogReader(path: string): LogReader {
     settings: (revision) => ask(null, ({ database }) => settingsOf(database, revision)),
     engineVersion: (run) => ask(null, ({ database }) => engineVersionOf(database, run)),
     newestMs: () => ask(null, ({ database }) => newestMsOf(database)),
-    events: (limit) => ask([], ({ database }) => newestEvents(database, limit)),
+    events: (limit, kinds = eventKinds) => ask([], ({ database }) => newestEvents(database, limit, kinds)),
+    facts: () => ask(emptyLog, ({ database }) => factsOf(database, path)),
     close: () => opened?.database.close(),
   };
 }

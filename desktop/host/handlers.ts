@@ -19,6 +19,7 @@ export function createHandlers(parts: { live: Live; history: History; requests: 
     day: (params) => history.ask('day', params),
     recent: (params) => history.ask('recent', params),
     events: (params) => history.ask('events', params),
+    logFacts: (params) => history.ask('logFacts', params),
     replay: (params) => history.ask('replay', params),
     request: async ({ site, operation }) => deaf(live, site) ?? requests.ask(site, operation),
   };

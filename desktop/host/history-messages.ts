@@ -2,7 +2,10 @@ import type { z } from 'zod';
 import type { MonitorMethod, MonitorReply, monitorMethods } from '../../shared-types/monitor-api.ts';
 
 /** The calls that the log answers, all of them in the history worker. */
-export type HistoryMethod = Extract<MonitorMethod, 'days' | 'day' | 'recent' | 'events' | 'replay'>;
+export type HistoryMethod = Extract<
+  MonitorMethod,
+  'days' | 'day' | 'recent' | 'events' | 'logFacts' | 'replay'
+>;
 
 /** Parameters of a call once they were checked. */
 export type CheckedParams<M extends MonitorMethod> = z.output<(typeof monitorMethods)[M]['params']>;

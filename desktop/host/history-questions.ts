@@ -26,7 +26,8 @@ const answers: Answers = {
     // The span ends before its second bound, and the newest record belongs to it.
     return { ok: true, result: thinCurves(reader.span(newestMs - hours * hourMs, newestMs + 1)) };
   },
-  events: (reader, { limit }) => ({ ok: true, result: reader.events(limit) }),
+  events: (reader, { limit, kinds }) => ({ ok: true, result: reader.events(limit, kinds) }),
+  logFacts: (reader) => ({ ok: true, result: reader.facts() }),
   replay: (reader, { day }, replay) => ({ ok: true, result: replay(reader, day) }),
 };
 

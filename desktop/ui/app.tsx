@@ -23,6 +23,8 @@ import { theme } from './theme.ts';
 
 // Whoever only glances at Live need not wait for the others.
 const DaysScreen = lazy(() => loadPart(() => import('./days/days-screen.tsx')));
+const AlarmsScreen = lazy(() => loadPart(() => import('./alarms/alarms-screen.tsx')));
+const SiteScreen = lazy(() => loadPart(() => import('./site/site-screen.tsx')));
 const ReplayScreen = lazy(() => loadPart(() => import('./replay/replay-screen.tsx')));
 
 export function App({ feed }: { readonly feed: Feed }) {
@@ -71,6 +73,10 @@ function Screen({ route }: { readonly route: Route }) {
       return <DaysScreen day={route.day} />;
     case 'replay':
       return <ReplayScreen day={route.day} />;
+    case 'alarms':
+      return <AlarmsScreen />;
+    case 'site':
+      return <SiteScreen />;
     default:
       return assertNever(route);
   }

@@ -10,6 +10,7 @@ const openTo: Readonly<Record<MonitorMethod, Holder>> = {
   day: 'look',
   recent: 'look',
   events: 'look',
+  logFacts: 'look',
   replay: 'look',
   request: 'ask',
 };

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { benchAlarms } from './alarms.ts';
+import { benchDrawing } from './drawing.ts';
 import { benchEmbedded } from './embedded.ts';
 import { benchFailures } from './failures.ts';
 import { benchHarvest } from './harvest.ts';
@@ -7,6 +8,7 @@ import { benchMemory } from './memory.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
 import { benchStep } from './step.ts';
+import { benchWatching } from './watching.ts';
 
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
@@ -15,6 +17,8 @@ const benches = {
   simulate: benchSimulate,
   harvest: benchHarvest,
   screen: benchScreen,
+  drawing: benchDrawing,
+  watching: benchWatching,
   memory: benchMemory,
   failures: benchFailures,
   alarms: benchAlarms,
@@ -25,7 +29,7 @@ const names = Object.keys(benches) as BenchName[];
 const command = new Command('npm run bench --')
   .description('Measures and prints one JSON line a figure. Times are of this machine, at this hour.')
   .argument('[names...]', `some of ${names.join(', ')}; all of them otherwise`)
-  .option('--minutes <number>', 'how long the memory bench watches the controller', Number, 10)
+  .option('--minutes <number>', 'how long the benches of memory and of watching watch', Number, 10)
   .option('--quick', 'a third of the runs of the harvest bench')
   .parse();
 

@@ -8,4 +8,120 @@ export interface Equivalent {
   readonly reason: string;
 }
 
-export const equivalents: readonly Equivalent[] = [];
+export const equivalents: readonly Equivalent[] = [
+  {
+    file: 'meter/ends-offset.ts',
+    from: 'sunHeightDeg !== null',
+    to: 'true',
+    reason: 'A height that is not known counts as 0 deg in a comparison, which is not dark either.',
+  },
+  {
+    file: 'pair/at-fill.ts',
+    from: "phase.name !== 'circulating'",
+    to: 'false',
+    reason: 'No other phase says that it comes after a fill.',
+  },
+  {
+    file: 'pair/learn.ts',
+    from: "phase.name !== 'circulating'",
+    to: 'false',
+    reason: 'A shortcut: both comparisons ask for circulation themselves.',
+  },
+  {
+    file: 'speed/exercise.ts',
+    from: 'differenceK !== null',
+    to: 'true',
+    reason:
+      'A difference that is not known counts as 0 K in a comparison; the start difference is above that.',
+  },
+  {
+    file: 'speed/exercise.ts',
+    from: 'coldestPanC === null',
+    to: 'false',
+    reason: 'A pan that is not known counts as one of 0 °C in a comparison, which is below any release.',
+  },
+  {
+    file: 'speed/follow-gain.ts',
+    from: 'target < before.fraction',
+    to: 'target <= before.fraction',
+    reason: 'A speed that is where it should be does not move in either case.',
+  },
+  {
+    file: 'speed/follow-gain.ts',
+    from: 'gap > 0',
+    to: 'gap >= 0',
+    reason: 'A gap of nought has returned before.',
+  },
+  {
+    file: 'step.ts',
+    from: 'runsOnMs === before.flow.runsOnMs',
+    to: 'false',
+    reason: 'A shortcut: it makes an equal copy.',
+  },
+  {
+    file: 'step.ts',
+    from: 'operator === state.operator && failure === state.failure',
+    to: 'false',
+    reason: 'A shortcut: it makes an equal copy.',
+  },
+  {
+    file: 'step.ts',
+    from: 'alarms === commissioned.state.alarms',
+    to: 'false',
+    reason: 'A shortcut: it makes an equal copy.',
+  },
+  {
+    file: 'step.ts',
+    from: 'slots === state',
+    to: 'false',
+    reason: 'A shortcut: it makes an equal copy.',
+  },
+  {
+    file: 'sun/clock.ts',
+    from: 'before.apartMs === null',
+    to: 'false',
+    reason: 'What is not known counts as 0 in a subtraction, and this calendar is further apart than that.',
+  },
+  {
+    file: 'sun/position.ts',
+    from: 'days - day',
+    to: 'days + day',
+    reason: 'The sun goes round once more for each day, which no cosine tells.',
+  },
+  {
+    file: 'sun/position.ts',
+    from: 'solarDays - 0.5',
+    to: 'solarDays + 0.5',
+    reason: 'The sun goes round once more, which no cosine tells.',
+  },
+  {
+    file: 'sun/position.ts',
+    from: 'heightDeg <= 0',
+    to: 'heightDeg < 0',
+    reason: 'At the horizon the formula gives 0 as well.',
+  },
+  {
+    file: 'bare-plate.ts',
+    from: 'round < rounds',
+    to: 'round <= rounds',
+    reason: 'Another round of the rule changes nothing once it has closed in.',
+  },
+  {
+    file: 'stagnation.ts',
+    from: 'step < steps',
+    to: 'step <= steps',
+    reason: 'The step after sunset has no sun, so it is not the warmest.',
+  },
+  {
+    file: 'sense/sense.ts',
+    from: '{ ...unread }',
+    to: '{}',
+    reason: 'Every reading is written anew; the copy only spares the object its growth.',
+  },
+  {
+    file: 'sense/sensor-rules.ts',
+    from: "'missing'",
+    to: '""',
+    reason: 'A copy of it is written over at every step.',
+  },
+];

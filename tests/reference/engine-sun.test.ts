@@ -27,6 +27,23 @@ describe('the height of the sun', () => {
       }
   });
 
+  // Equation 1.6.1b of Duffie & Beckman, computed apart from the engine; half a tenth is rounding.
+  it.each([
+    [0, -23.059],
+    [30, -17.498],
+    [45, -12.738],
+    [75, -1.235],
+    [135, 19.344],
+    [150, 22.099],
+    [225, 13.635],
+    [270, -3.157],
+    [315, -18.655],
+    [345, -23.309],
+  ])('at the pole is the declination by Spencer: %d deg into the year %d deg', (yearDeg, declinationDeg) => {
+    const utcMs = (yearDeg / 360) * 365.2425 * 86_400_000;
+    expect(Math.abs(at(utcMs, 90, 0) - declinationDeg)).toBeLessThan(0.0506);
+  });
+
   it('comes in tenths of a degree', () => {
     const tenths = at(Date.UTC(2031, 3, 1, 9, 17), 44, -28) * 10;
     expect(Math.abs(tenths - Math.round(tenths))).toBeLessThan(1e-9);

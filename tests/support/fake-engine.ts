@@ -91,6 +91,7 @@ export function fakeDecision(
       timeToFreezingS: null,
     },
     commissioning: null,
+    learnt: {},
     answer:
       input.request === null
         ? null

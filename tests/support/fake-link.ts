@@ -8,6 +8,8 @@ export interface FakeLink extends LoopLink {
   readonly applied: OutputMessage[];
   /** What it says from now on. */
   hear(readings: RawReadings, feedback?: Feedback | null): void;
+  /** Whether it is up from now on. */
+  connect(connected: boolean): void;
 }
 
 /** A link whose device is the test. */
@@ -16,6 +18,7 @@ export function fakeLink(): FakeLink {
   let said: RawReadings = {};
   let done: Feedback | null = null;
   let taken = 0;
+  let connected = true;
   return {
     applied,
     hear(readings, feedback = null) {
@@ -23,11 +26,14 @@ export function fakeLink(): FakeLink {
       done = feedback;
       taken++;
     },
+    connect(isUp) {
+      connected = isUp;
+    },
     open: async () => undefined,
     readings: () => said,
     feedback: () => done,
     apply: (message) => void applied.push(message),
-    health: () => ({ kind: 'mqtt', connected: true, taken, ignored: 0, lastIgnored: null, losses: 0 }),
+    health: () => ({ kind: 'mqtt', connected, taken, ignored: 0, lastIgnored: null, losses: 0 }),
     close: async () => undefined,
   };
 }

@@ -48,8 +48,6 @@ export function flowOf({ readings, state, site }: Situation): {
 } {
   const measured = good(readings.flowLMin);
   if (measured !== null) return { flowLMin: measured, estimated: false };
-  const { pumpFraction } = state.outputs;
-  const flowLMin =
-    pumpFraction === 0 ? 0 : flowFraction(site, pumpFraction) * fullFlowLMin(site, state.learnt);
+  const flowLMin = flowFraction(site, state.outputs.pumpFraction) * fullFlowLMin(site, state.learnt);
   return { flowLMin, estimated: true };
 }

@@ -30,15 +30,15 @@ export function addUse(meter: MeterState, heat: HeatReading, situation: Situatio
   const { total, dayStart, estimatedJ } = meter;
   return {
     total: {
-      heatHomeJ: heatJ > 0 ? total.heatHomeJ + heatJ : total.heatHomeJ,
-      heatLostJ: heatJ < 0 ? total.heatLostJ - heatJ : total.heatLostJ,
+      heatHomeJ: total.heatHomeJ + Math.max(0, heatJ),
+      heatLostJ: total.heatLostJ + Math.max(0, -heatJ),
       electricityJ: total.electricityJ + powerW(situation) * elapsedS,
       pumpRunS: total.pumpRunS + (pumpFraction > 0 ? elapsedS : 0),
       starts: total.starts,
       fills: total.fills,
     },
     dayStart,
-    estimatedJ: heat.estimated && heatJ > 0 ? estimatedJ + heatJ : estimatedJ,
+    estimatedJ: heat.estimated ? estimatedJ + Math.max(0, heatJ) : estimatedJ,
     filledL,
     night: meter.night,
     rateW,
@@ -59,21 +59,20 @@ export function addMove(meter: MeterState, situation: Situation, { phase }: Move
   const starts = Number(isPumping({ phase }) && !isPumping({ phase: before }));
   const filled = before.name === 'filling' && phase.name === 'circulating';
   const heatJ = filled ? overfilledHeatJ(situation) : phase.name === 'empty' ? emptiedHeatJ(situation) : 0;
-  const total = addHeat(meter.total, heatJ);
-  const guessed = heatJ > 0 && (situation.site.sensors.panOutletC === undefined || filled);
+  const { total } = meter;
+  const guessed = filled || situation.site.sensors.panOutletC === undefined;
   return {
     ...meter,
-    total: { ...total, starts: total.starts + starts, fills: total.fills + Number(filled) },
-    estimatedJ: guessed ? meter.estimatedJ + heatJ : meter.estimatedJ,
+    total: {
+      ...total,
+      heatHomeJ: total.heatHomeJ + Math.max(0, heatJ),
+      heatLostJ: total.heatLostJ + Math.max(0, -heatJ),
+      starts: total.starts + starts,
+      fills: total.fills + Number(filled),
+    },
+    estimatedJ: guessed ? meter.estimatedJ + Math.max(0, heatJ) : meter.estimatedJ,
     filledL: phase.name === 'filling' ? 0 : meter.filledL,
   };
-}
-
-function addHeat(total: Totals, heatJ: number): Totals {
-  if (heatJ === 0) return total;
-  return heatJ > 0
-    ? { ...total, heatHomeJ: total.heatHomeJ + heatJ }
-    : { ...total, heatLostJ: total.heatLostJ - heatJ };
 }
 
 /** What has to be kept of the pan's water at a change of phase, for the heat of its next emptying. */

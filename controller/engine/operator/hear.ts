@@ -1,6 +1,5 @@
 import type { Answer, Operation, OperatorRequest } from '../../../shared-types/engine.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/by-hand.ts';
-import { assertNever } from '../assert-never.ts';
 import { commissionMs, isConfirmable } from '../commission/demand.ts';
 import { answerText } from '../explain/answer-text.ts';
 import { loose } from '../input.ts';
@@ -27,7 +26,7 @@ interface Heard {
 interface Outcome {
   readonly code: AnswerCode;
   readonly slots: Slots;
-  readonly leaseMs?: number;
+  readonly leaseMs?: number | undefined;
 }
 
 /**
@@ -109,8 +108,6 @@ function obey(operation: Operation, situation: Situation, nowMs: number, hazard:
       );
     case 'unshelve':
       return onAlarms(state, unshelve(state.alarms, operation.alarm));
-    default:
-      return assertNever(operation);
   }
 }
 
@@ -151,9 +148,5 @@ function onAlarms(
   leaseMs?: number,
 ): Outcome {
   if (typeof changed === 'string') return { code: changed, slots: state };
-  return {
-    code: 'accepted',
-    slots: { ...state, alarms: changed },
-    ...(leaseMs === undefined ? {} : { leaseMs }),
-  };
+  return { code: 'accepted', slots: { ...state, alarms: changed }, leaseMs };
 }

@@ -31,9 +31,8 @@ function readOperation(given: unknown): Operation | undefined {
       return isAlarm(alarm) ? { kind, alarm } : undefined;
     case 'shelve':
       return isAlarm(alarm) && within(minutes, 5, 1440) ? { kind, alarm, minutes } : undefined;
-    default:
-      return undefined;
   }
+  return undefined;
 }
 
 function within(value: unknown, least: number, most: number): value is number {

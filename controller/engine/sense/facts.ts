@@ -110,9 +110,9 @@ function failures(readings: TrustedReadings): Pick<Facts, 'failed' | 'allSilent'
   let silent = 0;
   for (const name in readings) {
     const channel = name as Channel;
-    const reading = readings[channel];
+    const reading = readings[channel] as TrustedReading;
     all++;
-    if (reading?.quality !== 'failed') continue;
+    if (reading.quality !== 'failed') continue;
     failed ??= [];
     failed.push(channel);
     if (reading.cause === 'missing' || reading.cause === 'stale') silent++;

@@ -41,41 +41,39 @@ export function remember(
   if (before !== undefined && arrivedMs <= before.arrivedMs + sameArrivalMs) return before;
   const known = before ?? nothing;
   const { recent, unreadable } = known;
-  const cause = unreadableCause(raw, rules);
-  if (cause !== null || raw.value === null)
-    return { ...known, arrivedMs, unreadable: unreadable + 1, cause: cause ?? 'unreadable' };
-  const sample = { value: raw.value + 0, atMs: arrivedMs };
+  const { value } = raw;
+  if (value === null) return withUnreadable(known, arrivedMs, raw.fault ?? 'unreadable');
+  const cause = raw.fault ?? causeOf(value, rules);
+  if (cause !== null) return withUnreadable(known, arrivedMs, cause);
+  const sample = { value: value + 0, atMs: arrivedMs };
   // What was read before an outage says nothing about a jump after it.
   const alone = unreadable > 1 || !rules.smoothed;
   const samples = alone ? [sample] : withNewest(recent, sample);
   return {
     recent: samples,
     arrivedMs,
-    changedMs: isSame(samples) ? known.changedMs : arrivedMs,
+    // Alike to the last digit.
+    changedMs: samples.at(-2)?.value === sample.value ? known.changedMs : arrivedMs,
     scatter: scatterAfter(known.scatter, samples),
     unreadable: 0,
     cause: null,
   };
 }
 
-/** True when the newest two samples are alike to the last digit. */
-function isSame(samples: readonly Sample[]): boolean {
-  const count = samples.length;
-  return count > 1 && samples[count - 1]?.value === samples[count - 2]?.value;
+function withUnreadable(known: ChannelMemory, arrivedMs: number, cause: ReadingCause): ChannelMemory {
+  return { ...known, arrivedMs, unreadable: known.unreadable + 1, cause };
 }
 
 /** The newest two of the samples before, and this one. */
 function withNewest(recent: readonly Sample[], sample: Sample): readonly Sample[] {
   const count = recent.length;
-  const newest = count > 0 ? recent[count - 1] : undefined;
-  const previous = count > 1 ? recent[count - 2] : undefined;
-  if (newest === undefined) return [sample];
-  return previous === undefined ? [newest, sample] : [previous, newest, sample];
+  if (count === 0) return [sample];
+  const newest = recent[count - 1] as Sample;
+  return count === 1 ? [newest, sample] : [recent[count - 2] as Sample, newest, sample];
 }
 
-function unreadableCause({ value, fault }: SoundReading, { least, most }: SensorRules): ReadingCause | null {
-  if (fault !== null) return fault;
-  if (value === null) return 'unreadable';
+/** Why such a number is no reading; null where it is one. */
+function causeOf(value: number, { least, most }: SensorRules): ReadingCause | null {
   if (!Number.isFinite(value)) return 'not-a-number';
   return value < least || value > most ? 'out-of-range' : null;
 }
@@ -86,8 +84,8 @@ export function judgeReading(
   { recent, unreadable, cause }: ChannelMemory,
   runMs: number,
 ): TrustedReading {
-  const newest = recent.length > 0 ? recent[recent.length - 1] : undefined;
   if (cause !== null) {
+    const newest = recent.at(-1);
     if (newest === undefined || unreadable > 1 || runMs - newest.atMs >= bridgeMs)
       return failedReading(cause);
     return { quality: 'doubtful', value: median(recent), ageMs, cause };
@@ -99,10 +97,10 @@ export function judgeReading(
 
 function jumped(recent: readonly Sample[], value: number): boolean {
   const count = recent.length;
-  if (count < 2) return false;
-  const newest = recent[count - 1];
-  const previous = recent[count - 2];
-  if (newest === undefined || previous === undefined) return false;
+  // The median of fewer is the newest itself.
+  if (count < 3) return false;
+  const newest = recent[count - 1] as Sample;
+  const previous = recent[count - 2] as Sample;
   const limitK = jumpK + (jumpKS * (newest.atMs - previous.atMs)) / 1000;
   return Math.abs(newest.value - value) > limitK;
 }

@@ -7,12 +7,9 @@ import type { Sample } from '../state.ts';
  */
 export function median(recent: readonly Sample[]): number {
   const count = recent.length;
-  const newest = count > 0 ? recent[count - 1] : undefined;
-  if (newest === undefined) return Number.NaN;
-  const previous = count > 2 ? recent[count - 2] : undefined;
-  const oldest = count > 2 ? recent[count - 3] : undefined;
-  if (previous === undefined || oldest === undefined) return newest.value;
-  const a = oldest.value;
-  const b = previous.value;
-  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), newest.value));
+  if (count < 3) return recent.at(-1)?.value ?? Number.NaN;
+  const a = (recent[count - 3] as Sample).value;
+  const b = (recent[count - 2] as Sample).value;
+  const c = (recent[count - 1] as Sample).value;
+  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }

@@ -46,9 +46,9 @@ export function updateWater(before: WaterMemory, evidence: WaterEvidence): Water
   const held = drainSays === false || pumpRuns;
   const drainedMs = counts && seen !== 'full' ? before.drainedMs + (held ? 0 : elapsedMs) : 0;
   const level =
-    levelMm === null || seen === null
+    seen === null
       ? withoutLevel(before.level, drainedMs, evidence)
-      : withLevel(seen, levelMm, before.level, drainedMs, evidence);
+      : withLevel(seen, levelMm as number, before.level, drainedMs, evidence);
   const overdue = level !== 'empty' && (before.overdue || emptyingMs >= overdueMs(settings));
   return level === before.level &&
     drainedMs === before.drainedMs &&

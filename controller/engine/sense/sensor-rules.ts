@@ -19,6 +19,8 @@ interface SiteRules {
   readonly unread: TrustedReadings;
 }
 
+type Sensor = NonNullable<Site['sensors'][Channel]>;
+
 /** Where a spike is met by a hold time instead of the median, so that no time is lost. */
 const countsAtOnce: ReadonlySet<Channel> = new Set(['flowLMin', 'pumpPowerW']);
 
@@ -28,21 +30,21 @@ const rulesOfSites = new WeakMap<Site, SiteRules>();
 export function sensorRulesOf(site: Site): SiteRules {
   const known = rulesOfSites.get(site);
   if (known !== undefined) return known;
-  const channels = Object.keys(site.sensors) as Channel[];
+  const sensors = Object.entries(site.sensors) as [Channel, Sensor][];
   const rules = {
-    sensors: channels.map((channel) => rulesOf(channel, site)),
-    unread: Object.fromEntries(channels.map((channel) => [channel, failedReading('missing')])),
+    sensors: sensors.map(([channel, sensor]) => rulesOf(channel, sensor)),
+    unread: Object.fromEntries(sensors.map(([channel]) => [channel, failedReading('missing')])),
   };
   rulesOfSites.set(site, rules);
   return rules;
 }
 
-function rulesOf(channel: Channel, { sensors }: Site): SensorRules {
+function rulesOf(channel: Channel, sensor: Sensor): SensorRules {
   const { least, most } = channelMeaning[channel];
   return {
     channel,
-    least: sensors[channel]?.least ?? least,
-    most: sensors[channel]?.most ?? most,
+    least: sensor.least ?? least,
+    most: sensor.most ?? most,
     smoothed: !countsAtOnce.has(channel),
   };
 }

@@ -22,7 +22,6 @@ function liftFraction({ pan, store, pump }: Site): number {
  * Source: affinity laws of pumps and the square law of turbulent friction, textbook.
  */
 export function flowFraction(site: Site, speedFraction: number): number {
-  if (speedFraction === 0 || speedFraction === 1) return speedFraction;
   const lift = site.outlet === 'low' ? liftFraction(site) : 0;
   return Math.sqrt(Math.max(0, (speedFraction * speedFraction - lift) / (1 - lift)));
 }

@@ -26,7 +26,7 @@ const spareFlowFraction = 0.6;
 export const fullSpeed: SpeedMemory = { fraction: 1, direction: 0, movedMs: 0 };
 
 /**
- * Speed of the pump from now on.
+ * Speed from now on of a pump that can be slowed.
  *
  * It is full while the pan fills, for protections, for the operator, and wherever it cannot be judged. While heat is
  * brought home it follows the gain by the difference between pan and store: least at the stop difference, full at
@@ -35,8 +35,8 @@ export const fullSpeed: SpeedMemory = { fraction: 1, direction: 0, movedMs: 0 };
 export function followGain(before: SpeedMemory, situation: Situation, command: Command): SpeedMemory {
   const { state, site, facts, runMs } = situation;
   const { phase } = state;
-  const gains = (facts.differenceK ?? 0) > 0;
-  const follows = site.pump.speedControl && phase.name === 'circulating' && command.by === 'want' && gains;
+  const differenceK = facts.differenceK ?? 0;
+  const follows = phase.name === 'circulating' && command.by === 'want' && differenceK > 0;
   if (!follows || !facts.differenceIsGood || runMs - phase.sinceMs < primedMs) return fullSpeed;
   const flow = flowShare(situation);
   const floor = Math.max(
@@ -45,15 +45,14 @@ export function followGain(before: SpeedMemory, situation: Situation, command: C
   );
   // A flow that is too little is mended at once.
   if (flow !== null && flow < leastFlowFraction) return moved(before, 1, situation);
-  const target = floor + (1 - floor) * gainShare(situation);
+  const target = floor + (1 - floor) * gainShare(differenceK, situation);
   if (flow !== null && flow < spareFlowFraction && target < before.fraction) return before;
   return mayMove(before, target, situation) ? moved(before, target, situation) : before;
 }
 
 /** Where the difference stands between stop (0) and start (1). */
-function gainShare(situation: Situation): number {
+function gainShare(differenceK: number, situation: Situation): number {
   const { startDifferenceK, stopDifferenceK } = differencesOf(situation);
-  const differenceK = situation.facts.differenceK ?? startDifferenceK;
   const share = (differenceK - stopDifferenceK) / (startDifferenceK - stopDifferenceK);
   return Math.min(1, Math.max(0, share));
 }

@@ -43,15 +43,12 @@ export const noHarvest: HarvestMemory = {
  * @param gainW - Net gain of the full pan; null when it cannot be told.
  */
 export function updateHarvest(situation: Situation, gainW: number | null): HarvestMemory {
-  const { state, facts, elapsedMs, runMs } = situation;
+  const { state, runMs } = situation;
   const before = state.harvest;
-  const dry = state.water.level === 'empty' && facts.sheetC !== null;
-  const dryC = dry ? lowPass(before.dryC, facts.sheetC, elapsedMs, dryMs) : null;
   const next: HarvestMemory = {
     ...before,
     gainW,
-    dryC,
-    ...(dryC === null ? {} : dryTaking(situation, dryC)),
+    ...dryTaking(situation),
     clearFraction: clearFraction(situation, gainW),
     ...lossOf(situation, gainW),
   };
@@ -81,17 +78,18 @@ function clearFraction(situation: Situation, gainW: number | null): number {
   return lowPass(before, now, elapsedMs, skyMs);
 }
 
-/** What a dry sheet of this temperature takes in, and what a clear sky gives. */
-function dryTaking(
-  situation: Situation,
-  dryC: number,
-): Pick<HarvestMemory, 'dryTakenWM2' | 'dryClearWM2' | 'drySteady'> {
-  const airC = good(situation.readings.ambientC);
-  const { sunHeightDeg: height } = situation;
+/** The mean of the dry sheet, what it takes in, and what a clear sky gives. */
+function dryTaking(situation: Situation): Partial<HarvestMemory> & Pick<HarvestMemory, 'dryC'> {
+  const { state, facts, readings, sunHeightDeg: height, elapsedMs } = situation;
+  const { sheetC } = facts;
+  if (state.water.level !== 'empty' || sheetC === null) return { dryC: null };
+  const dryC = lowPass(state.harvest.dryC, sheetC, elapsedMs, dryMs);
+  const airC = good(readings.ambientC);
   return {
+    dryC,
     dryTakenWM2: airC === null ? null : lossWM2K(situation) * (dryC - airC) + skyLossWM2,
     dryClearWM2: height === null ? 0 : clearSkyWM2(height),
-    drySteady: Math.abs((situation.facts.sheetC ?? dryC) - dryC) <= steadyK,
+    drySteady: Math.abs(sheetC - dryC) <= steadyK,
   };
 }
 
@@ -104,8 +102,9 @@ function lightOf(situation: Situation, gainW: number | null): number | null {
   if (airC === null) return null;
   const dry = state.water.level === 'empty';
   const warmC = dry ? facts.sheetC : facts.panC;
-  if (warmC === null || (!dry && gainW === null)) return null;
-  const takenWM2 = dry ? 0 : (gainW ?? 0) / site.pan.grossAreaM2;
+  const takenW = dry ? 0 : gainW;
+  if (warmC === null || takenW === null) return null;
+  const takenWM2 = takenW / site.pan.grossAreaM2;
   return (takenWM2 + lossWM2K(situation) * (warmC - airC) + skyLossWM2) / absorbedFraction;
 }
 

@@ -4,6 +4,7 @@ import { heldFor } from '../blocks/hold.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
+import type { Phase } from '../state.ts';
 import { batchWarms, wayHome } from './batch.ts';
 import { absorbedFraction, dryGainW } from './collector.ts';
 import { wantInDoubt } from './doubt.ts';
@@ -25,7 +26,6 @@ function wantForHeat(situation: Situation): Command {
   const { phase } = situation.state;
   switch (phase.name) {
     case 'empty':
-      return wantFill(situation);
     case 'resting':
       return needsFill(situation) ? wantFill(situation) : wantFromRest(situation);
     case 'filling':
@@ -34,7 +34,7 @@ function wantForHeat(situation: Situation): Command {
         fillTimeS: situation.settings.fillTimeS,
       });
     case 'circulating':
-      return wantFromCirculation(situation);
+      return wantFromCirculation(situation, phase);
     case 'emptying':
     case 'stopped':
       // Both end by their own proofs; this is what the pan waits for once they have.
@@ -59,7 +59,7 @@ function wantFill(situation: Situation): Command {
   const { sheetDifferenceK } = facts;
   const values = known({ differenceK: sheetDifferenceK, fillDifferenceK });
   const stay = phase.name === 'resting' ? 'rest' : 'empty';
-  if (sheetDifferenceK === null || sheetDifferenceK <= 0) return command(stay, 'waiting-for-sun', values);
+  if ((sheetDifferenceK ?? 0) <= 0) return command(stay, 'waiting-for-sun', values);
   if (timers.fillMs === null) return command(stay, 'waiting-fill-difference', values);
   const fills = fillsToday(situation);
   if (fills >= fillsPerDay) return command(stay, 'waiting-fills-per-day', { fills, fillsPerDay });
@@ -86,9 +86,11 @@ function unpaidFill(situation: Situation): Values | null {
   return comingJ < costJ ? { comingKWh: kWh(Math.max(0, comingJ)), costKWh: kWh(costJ) } : null;
 }
 
-function wantFromCirculation(situation: Situation): Command {
+type Circulating = Extract<Phase, { readonly name: 'circulating' }>;
+
+function wantFromCirculation(situation: Situation, phase: Circulating): Command {
   const { state, site, runMs } = situation;
-  const { timers, phase } = state;
+  const { timers } = state;
   const values = differences(situation);
   const closesAfterS = stopDelayS(situation);
   const closed = heldFor(timers.stopMs, runMs, closesAfterS * 1000);
@@ -106,7 +108,7 @@ function wantFromCirculation(situation: Situation): Command {
     });
   const leftS = (phase.sinceMs + settlingMs(situation) - runMs) / 1000;
   if (leftS > 0) return command('run', 'circulating-least-on', { leftS });
-  return phase.name === 'circulating' && phase.afterFill && batchWarms(situation)
+  return phase.afterFill && batchWarms(situation)
     ? warmingBatch(situation)
     : command('run', 'circulating-for-heat', values);
 }
@@ -117,7 +119,7 @@ function warmingBatch({ facts: { panC }, settings: { batchTemperatureC } }: Situ
 
 /** A pan that is clearly colder than the store takes heat from it: that is not waited for [s]. */
 function stopDelayS({ facts, settings }: Situation): number {
-  const takes = facts.differenceK !== null && facts.differenceK < -takesHeatK;
+  const takes = (facts.differenceK ?? 0) < -takesHeatK;
   return takes ? Math.min(takesHeatS, settings.stopDelayS) : settings.stopDelayS;
 }
 
@@ -173,5 +175,5 @@ function kWh(joules: number): number {
 
 /** True when emptying the pan now would cool the store, and waiting may yet warm the pan. */
 function coolsStore({ facts: { differenceK }, state: { harvest } }: Situation): boolean {
-  return differenceK !== null && differenceK < 0 && (harvest.gainW === null || harvest.gainW >= 0);
+  return (differenceK ?? 0) < 0 && (harvest.gainW ?? 0) >= 0;
 }

@@ -15,13 +15,19 @@ export interface Judged {
 /** Rest and flow count once they have settled for so long [ms]; design choices. */
 const restSettledMs = 1_500_000;
 const flowSettledMs = 2_400_000;
-/** Less heat than this tells nothing of the contact [W/m2]; a design choice. */
-const leastHeatWM2 = 100;
+/**
+ * Less heat than this tells nothing of the contact [W/m2]: in what little there is, the error of two sensors is too
+ * much, and under standing water so is what the warmer sheet loses by itself. Design choices.
+ */
+const leastFlowHeatWM2 = 100;
+const leastRestHeatWM2 = 200;
 /** So much time is summed up before it is judged [ms]; a design choice. */
 const summedMs = 2_700_000;
 /** The contact is poor when the sheet is this much warmer than the heat explains, and this many times. */
 const poorK = 1.2;
 const poorTimes = 1.5;
+/** So many sums in a row are believed, since one may have met a day of broken cloud; a design choice. */
+const believedInARow = 2;
 /** A contact worse than this is poor, and nothing is learnt of it [Km2/W]: 60 W/m2K; a design choice. */
 const worstKM2W = 1 / 60;
 /** Share of a better and of a worse contact that is taken over at once. Design choices. */
@@ -43,7 +49,7 @@ export function judgeContact(judged: Judged, situation: Situation): Judged {
   const next = { ...judged, upkeep: { ...upkeep, sheetExcessK } };
   const resting = state.phase.name === 'resting';
   const settled = runMs - state.phase.sinceMs >= (resting ? restSettledMs : flowSettledMs);
-  if (!settled || sample.heatWM2 < leastHeatWM2) return next;
+  if (!settled || sample.heatWM2 < (resting ? leastRestHeatWM2 : leastFlowHeatWM2)) return next;
   return sumUp(next, resting ? 'restContact' : 'flowContact', sheetExcessK, sample.heatWM2, elapsedMs);
 }
 
@@ -60,16 +66,18 @@ function sumUp(
     excessKMs: before.excessKMs + excessK * elapsedMs,
     heatWM2Ms: before.heatWM2Ms + heatWM2 * elapsedMs,
     forMs: before.forMs + elapsedMs,
-    poor: before.poor,
+    poorInARow: before.poorInARow,
   };
   if (sums.forMs < summedMs) return { ...judged, upkeep: { ...upkeep, [slot]: sums } };
   const name = `${slot}KM2W`;
   const poorContactK = beyondK(sums, learnt[name]);
-  const emptied = { ...upkeep, [slot]: poorContactK === null ? noSums : { ...noSums, poor: true } };
-  // One sum may have met a day of broken cloud; two in a row are believed.
-  if (poorContactK !== null) return { upkeep: sums.poor ? { ...emptied, poorContactK } : emptied, learnt };
+  const poorInARow = poorContactK === null ? 0 : before.poorInARow + 1;
+  const emptied = { ...upkeep, [slot]: { ...noSums, poorInARow } };
+  if (poorContactK !== null)
+    return { upkeep: poorInARow >= believedInARow ? { ...emptied, poorContactK } : emptied, learnt };
   // A contact that is found poor is not taken for the rule where none was learnt yet.
-  const doubted = upkeep.poorContactK !== null || upkeep.restContact.poor || upkeep.flowContact.poor;
+  const doubted =
+    upkeep.poorContactK !== null || upkeep.restContact.poorInARow + upkeep.flowContact.poorInARow > 0;
   if (doubted && learnt[name] === undefined) return { upkeep: emptied, learnt };
   return { upkeep: { ...emptied, poorContactK: null }, learnt: learn(learnt, name, sums) };
 }

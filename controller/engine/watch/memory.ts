@@ -42,8 +42,8 @@ export interface ContactSums {
   readonly excessKMs: number;
   readonly heatWM2Ms: number;
   readonly forMs: number;
-  /** What was summed up before this was found poor. */
-  readonly poor: boolean;
+  /** How many of the sums before this were found poor, one after the other. */
+  readonly poorInARow: number;
 }
 
 /** What is kept of the loop's upkeep for days: it outlives a restart. */
@@ -90,7 +90,7 @@ export const calmFlow: FlowMemory = {
   shortMs: null,
 };
 
-export const noSums: ContactSums = { excessKMs: 0, heatWM2Ms: 0, forMs: 0, poor: false };
+export const noSums: ContactSums = { excessKMs: 0, heatWM2Ms: 0, forMs: 0, poorInARow: 0 };
 
 export const newUpkeep: UpkeepMemory = {
   lowFlowLMin: null,
@@ -151,7 +151,7 @@ const isSums: Check = (value) => {
     finite(sums['excessKMs']) &&
     finite(sums['heatWM2Ms']) &&
     amount(sums['forMs']) &&
-    flag(sums['poor'])
+    amount(sums['poorInARow'])
   );
 };
 

@@ -17,10 +17,7 @@ export function bandAxes(datasets: readonly TimeDataset[], look: ChartLook) {
 function bandAxis(band: Band, datasets: readonly TimeDataset[], { units, scheme }: ChartLook) {
   const { text, grid } = chartInks[scheme];
   const own = datasets.filter((dataset) => dataset.yAxisID === band);
-  const { min, suggestedMax } = bandRange(
-    band,
-    own.flatMap((dataset) => dataset.data.map((point) => point.y)),
-  );
+  const { min, suggestedMax } = bandRange(band, own);
   return {
     type: 'linear' as const,
     position: 'left' as const,

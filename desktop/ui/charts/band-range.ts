@@ -18,6 +18,11 @@ const leastHeights: Readonly<Record<Exclude<Band, 'temperature'>, number>> = {
   humidity: 100,
 };
 
+/** What is asked of a curve here: its values in the band's unit. */
+interface Curve {
+  readonly data: readonly { readonly y: number | null }[];
+}
+
 /** Share of a band's height up to which values below nought pass for noise. */
 const noiseFraction = 0.1;
 
@@ -25,14 +30,15 @@ const noiseFraction = 0.1;
  * The axis of everything but temperature stands on nought. Noise below it is cut off; what is truly
  * negative, say water that flows backwards, is shown.
  */
-export function bandRange(band: Band, values: Iterable<number | null>): BandRange {
+export function bandRange(band: Band, curves: readonly Curve[]): BandRange {
   if (band === 'temperature') return { min: undefined, suggestedMax: undefined };
   let least = 0;
   let most = leastHeights[band];
-  for (const value of values) {
-    if (value === null) continue;
-    least = Math.min(least, value);
-    most = Math.max(most, value);
-  }
+  for (const { data } of curves)
+    for (const { y } of data) {
+      if (y === null) continue;
+      if (y < least) least = y;
+      if (y > most) most = y;
+    }
   return { min: least < -noiseFraction * most ? undefined : 0, suggestedMax: leastHeights[band] };
 }

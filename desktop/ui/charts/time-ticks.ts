@@ -26,8 +26,18 @@ export function timeTicks(
   return ticks;
 }
 
-/** Local time minus UTC of a zone, as a function that remembers each hour it was asked for [ms]. */
+const offsets = new Map<string, (atMs: number) => number>();
+
+/** Local time minus UTC of a zone, as a function that remembers each quarter of an hour it was asked for [ms]. */
 export function zoneOffset(timeZone: string): (atMs: number) => number {
+  const before = offsets.get(timeZone);
+  if (before !== undefined) return before;
+  const made = rememberedOffset(timeZone);
+  offsets.set(timeZone, made);
+  return made;
+}
+
+function rememberedOffset(timeZone: string): (atMs: number) => number {
   const format = new Intl.DateTimeFormat('en', {
     timeZone,
     hourCycle: 'h23',

@@ -97,7 +97,7 @@ function announce(before: Parameters<typeof newAlarms>[0]): void {
 }
 
 async function ask(door: Door, site: string, operation: RequestedOperation): Promise<void> {
-  useAsked.setState({ asked: { state: 'asking' } });
+  useAsked.setState({ asked: { state: 'asking' }, operation });
   const reply = await door.call('request', { site, operation });
   if (selectSiteName(useLive.getState()) !== site) return;
   useAsked.setState({

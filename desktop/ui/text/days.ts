@@ -73,6 +73,8 @@ export const eventTitles: Readonly<Record<LogEvent['kind'], string>> = {
   'alarm-unshelved': 'Alarm off the shelf',
   'request-answered': 'Request',
   'settings-changed': 'Settings',
+  'commissioning-done': 'Commissioning run done',
+  'commissioning-ended': 'Commissioning run broken off',
   'link-lost': 'Device lost',
   'link-back': 'Device back',
   'message-ignored': 'Message ignored',

@@ -1,12 +1,17 @@
+import { alarmsText } from './alarms.ts';
+import { commissioningText } from './commissioning.ts';
 import { chartText, daysText, eventTitles } from './days.ts';
 import { desktopText } from './desktop.ts';
+import { learntTitles } from './learnt.ts';
 import { liveText } from './live.ts';
 import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
 import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
 import { replayText } from './replay.ts';
 import { requestText } from './requests.ts';
+import { withoutSensor } from './sensors.ts';
 import { bannerText, shellText } from './shell.ts';
 import { signInText } from './sign-in.ts';
+import { siteText } from './site.ts';
 
 /**
  * Every English word of the screens, by subject; no component holds text of its own.
@@ -19,6 +24,11 @@ export const en = {
   live: liveText,
   requests: requestText,
   desktop: desktopText,
+  alarms: alarmsText,
+  site: siteText,
+  withoutSensor,
+  learnt: learntTitles,
+  commissioning: commissioningText,
   days: daysText,
   charts: chartText,
   replay: replayText,

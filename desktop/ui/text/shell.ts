@@ -8,10 +8,11 @@ export const shellText = {
     withAlarms: (title: string, alarms: string) => `${title}: ${alarms}`,
     unheard: (title: string) => `${title}: not heard`,
   },
-  screens: { live: 'Live', days: 'Days', replay: 'Replay' },
+  screens: { live: 'Live', days: 'Days', replay: 'Replay', alarms: 'Alarms', site: 'Site' },
   titleOf: (state: string, site: string) => `${state} · ${site} · flatwater`,
   unseen: (count: number, title: string) => `(${count}) ${title}`,
   alarmCount: (count: number) => (count === 1 ? '1 alarm' : `${count} alarms`),
+  standing: 'standing',
   choices: {
     button: 'Appearance and units',
     appearance: 'Appearance',

@@ -1,6 +1,7 @@
 import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
 import type { Tokens } from '../../../desktop/web/tokens.ts';
 import type { Answer } from '../../../shared-types/engine.ts';
+import { eventKinds, type LogEvent } from '../../../shared-types/log.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
 import type {
   HostState,
@@ -11,6 +12,7 @@ import type {
   MonitorReply,
   SiteLive,
 } from '../../../shared-types/monitor-api.ts';
+import { testEvents, testLogFacts } from './alarm-history.ts';
 import { testDayCurves, testDays, testRecent, testReplay } from './history.ts';
 import { testLive } from './snapshot.ts';
 
@@ -28,6 +30,8 @@ export interface FakeMonitor {
   answerWith(answer: Pick<Answer, 'accepted' | 'code' | 'text'>): void;
   /** Whether the coming replays meet the same decisions. */
   replaySame(same: boolean): void;
+  /** What the log says from now on that happened, the newest first. */
+  eventsAre(events: readonly LogEvent[]): void;
   /** Forgets what the tests before changed. */
   reset(): void;
   close(): Promise<void>;
@@ -44,15 +48,20 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
   let host = calmHost;
   let answer: Pick<Answer, 'accepted' | 'code' | 'text'> = agrees;
   let same = true;
+  let events = testEvents;
 
   function replyTo(method: MonitorMethod, params: never): unknown {
     const {
       day = '',
       hours = 6,
+      limit = 1000,
+      kinds = eventKinds,
       operation,
     } = params as {
       day?: string;
       hours?: number;
+      limit?: number;
+      kinds?: readonly LogEvent['kind'][];
       operation: RequestedOperation;
     };
     switch (method) {
@@ -67,7 +76,9 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
       case 'recent':
         return testRecent(hours);
       case 'events':
-        return [];
+        return events.filter(({ kind }) => kinds.includes(kind)).slice(0, limit);
+      case 'logFacts':
+        return testLogFacts;
       case 'replay':
         return testReplay(day, same);
       case 'request':
@@ -114,7 +125,11 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
     replaySame: (next) => {
       same = next;
     },
+    eventsAre: (next) => {
+      events = next;
+    },
     reset() {
+      events = testEvents;
       asked.length = 0;
       answer = agrees;
       same = true;

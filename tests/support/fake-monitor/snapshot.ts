@@ -73,6 +73,7 @@ export const testDecision: Decision = {
     timeToFreezingS: null,
   },
   commissioning: null,
+  learnt: {},
   answer: null,
 };
 
@@ -85,6 +86,7 @@ export function testSnapshot(change: Partial<Decision> = {}): SnapshotMessage {
     clockSpeed: 1,
     settingsRevision: 1,
     link: { kind: 'mqtt', connected: true, taken: 9000, ignored: 0, lastIgnored: null, losses: 0 },
+    device: null,
     log: { writable: true, remark: null },
     engineVersion: 'test',
     decision: { ...testDecision, ...change },

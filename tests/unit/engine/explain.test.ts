@@ -166,7 +166,7 @@ function batch(): Loop {
   return loop.set({ panOutletC: 41, panSheetC: 41 }).until('emptying');
 }
 
-const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 2.5);
+const poorContact = () => contactLoop(restingLoop(level, { emptyAfterMin: 600 }), 8, 3.2);
 
 function commissioning(): Loop {
   const loop = new Loop(level).set({ panLevelMm: 20, flowLMin: 0 }).run(10);

@@ -34,6 +34,23 @@ describe('what an operator asks', () => {
     expect(slots.operator.seen).toEqual([...seen.slice(1), 'request-1']);
   });
 
+  it.each([
+    [{ ageMs: 5000 }, 'accepted'],
+    [{ ageMs: 5001 }, 'expired'],
+    [{ ageMs: -5000 }, 'accepted'],
+    [{ ageMs: -5001 }, 'from-the-future'],
+    [{ operator: { ...nobody, seen: ['request-1'] } }, 'repeated'],
+    [{ operator: { ...nobody, seen: ['request-2'] } }, 'accepted'],
+  ])('with %j: %s', (changes, code) => {
+    const { answer } = ask({ kind: 'rest', minutes: 5 }, changes as object);
+    expect(answer).toMatchObject({ id: 'request-1', code, accepted: code === 'accepted' });
+  });
+
+  it.each(['run-pump', 'rest'] as const)('to %s is accepted while a protection demands the same', (kind) => {
+    const hazard = commandOf(kind === 'rest' ? 'rest' : 'run') as never;
+    expect(ask({ kind, minutes: 5 }, { hazard }).answer).toMatchObject({ code: 'accepted' });
+  });
+
   it('is not remembered when it is refused unheard', () => {
     expect(ask({ kind: 'automatic' }, { ageMs: 6000 } as object).slots.operator.seen).toEqual([]);
   });

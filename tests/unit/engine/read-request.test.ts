@@ -41,7 +41,7 @@ describe('a request as it is given', () => {
     expect(readRequest({ ...request, ...changes }) !== undefined).toBe(expected);
   });
 
-  it.each(['empty', 'automatic'])('to %s needs nothing more', (kind) => {
+  it.each(['empty', 'automatic', 'commission', 'confirm'])('to %s needs nothing more', (kind) => {
     expect(asked({ kind, minutes: 5 })).toEqual({ kind });
   });
 

@@ -9,9 +9,9 @@ import { makeSite, quickSettings } from './rig.ts';
 export const nowMs = 10_000_000;
 
 /** A number stands for a good reading. */
-type Told = Partial<Record<Channel, number | TrustedReading>>;
+export type Told = Partial<Record<Channel, number | TrustedReading>>;
 
-interface Given extends Partial<Omit<Situation, 'state' | 'facts' | 'readings'>> {
+export interface Given extends Partial<Omit<Situation, 'state' | 'facts' | 'readings'>> {
   readonly state?: Partial<EngineState>;
   readonly level?: WaterLevel;
   readonly told?: Told;

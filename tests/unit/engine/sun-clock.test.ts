@@ -32,6 +32,15 @@ describe('the clock of the sun', () => {
     expect(run(90, () => 119_999)).toEqual({ ...unknownSunClock, atMs: steadyMs(90) });
   });
 
+  it('minds a calendar that is two minutes apart, and one that went two minutes further', () => {
+    const apart = { atMs: noonMs, apartMs: 600_000, apartSinceMs: 7 };
+    const seen = (aheadMs: number) => updateSunClock(apart, noonMs + 5000 + aheadMs, 5000, 9);
+    expect(seen(120_000)).toMatchObject({ apartMs: 120_000, apartSinceMs: 9 });
+    expect(seen(719_999)).toMatchObject({ apartMs: 600_000, apartSinceMs: 7 });
+    expect(seen(720_000)).toMatchObject({ apartMs: 720_000, apartSinceMs: 9 });
+    expect(seen(480_000)).toMatchObject({ apartMs: 480_000, apartSinceMs: 9 });
+  });
+
   it('follows a calendar that keeps to another time for an hour, not before', () => {
     expect(run(60, () => 7_200_000)).toMatchObject({ atMs: steadyMs(60), apartMs: 7_200_000 });
     expect(run(61, () => 7_200_000)).toEqual({ ...unknownSunClock, atMs: steadyMs(61) + 7_200_000 });

@@ -45,7 +45,7 @@ export function sinkingLoop(mmH: number, hours: number): Loop {
 export function contactLoop(loop: Loop, excessK: number, hours: number): Loop {
   const fromC = Number(loop.values.panOutletC);
   for (let s = 0; s < hours * 3600; s += 10) {
-    const panC = fromC + (4 * s) / 3600;
+    const panC = fromC + (5 * s) / 3600;
     loop.set({ panOutletC: panC, panSheetC: panC + excessK, storeBottomC: panC + 1, storeTopC: panC + 2 });
     loop.step(10);
   }

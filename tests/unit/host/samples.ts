@@ -41,6 +41,7 @@ const decision = (nowMs: number): Decision => ({
     timeToFreezingS: null,
   },
   commissioning: null,
+  learnt: {},
   answer: null,
 });
 
@@ -52,6 +53,7 @@ export const snapshot = (change: Partial<SnapshotMessage> = {}): SnapshotMessage
   clockSpeed: 1,
   settingsRevision: 1,
   link: { kind: 'mqtt', connected: true, taken: 1, ignored: 0, lastIgnored: null, losses: 0 },
+  device: null,
   log: { writable: true, remark: null },
   engineVersion: '1',
   decision: decision(1_000_000),

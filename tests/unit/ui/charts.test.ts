@@ -3,6 +3,7 @@ import { bandRange } from '../../../desktop/ui/charts/band-range.ts';
 import { datasetsOf, gapMs } from '../../../desktop/ui/charts/datasets.ts';
 import { mergedPhases } from '../../../desktop/ui/charts/merged-phases.ts';
 import { ribbonPieces } from '../../../desktop/ui/charts/ribbon-pieces.ts';
+import type { Band } from '../../../desktop/ui/charts/series.ts';
 import { drawnSeries, presentSeries } from '../../../desktop/ui/charts/series.ts';
 import { tableRows, tableStepMs } from '../../../desktop/ui/charts/table-rows.ts';
 import { timeTicks, zoneOffset } from '../../../desktop/ui/charts/time-ticks.ts';
@@ -23,6 +24,9 @@ const curves: DayCurves = {
   ],
   events: [],
 };
+
+const rangeOf = (band: Band, values: readonly (number | null)[]) =>
+  bandRange(band, [{ data: values.map((y) => ({ y })) }]);
 
 describe('curves', () => {
   test('of which there is no value are not offered', () => {
@@ -109,15 +113,15 @@ describe('ticks of the time axis', () => {
 
 describe('the axis of a band', () => {
   test('stands on nought in spite of noise below it', () => {
-    expect(bandRange('flow', [-0.1, 0, 0.1, null])).toEqual({ min: 0, suggestedMax: 5 });
-    expect(bandRange('radiation', [-15, 900]).min).toBe(0);
+    expect(rangeOf('flow', [-0.1, 0, 0.1, null])).toEqual({ min: 0, suggestedMax: 5 });
+    expect(rangeOf('radiation', [-15, 900]).min).toBe(0);
   });
   test('shows what is truly below nought', () => {
-    expect(bandRange('flow', [-8, 12]).min).toBeUndefined();
-    expect(bandRange('heat', [-0.5, 2]).min).toBeUndefined();
+    expect(rangeOf('flow', [-8, 12]).min).toBeUndefined();
+    expect(rangeOf('heat', [-0.5, 2]).min).toBeUndefined();
   });
   test('of temperatures follows the data', () => {
-    expect(bandRange('temperature', [40, 50])).toEqual({ min: undefined, suggestedMax: undefined });
+    expect(rangeOf('temperature', [40, 50])).toEqual({ min: undefined, suggestedMax: undefined });
   });
 });
 

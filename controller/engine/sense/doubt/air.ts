@@ -15,10 +15,8 @@ const risenK = 7;
 /** Dew point by the sensors of air and humidity [°C]; null without either. */
 function dewC({ readings }: Situation): number | null {
   const airC = usable(readings.ambientC);
-  const humidityFraction = good(readings.humidityFraction);
-  return airC === null || humidityFraction === null || humidityFraction <= 0
-    ? null
-    : dewPointC(airC, humidityFraction);
+  const humidityFraction = good(readings.humidityFraction) ?? 0;
+  return airC === null || humidityFraction <= 0 ? null : dewPointC(airC, humidityFraction);
 }
 
 /** The dew point that the night ended with [°C]: in the dark that of now, by day what it was [°C]. */
@@ -34,10 +32,9 @@ export const airInTheSun: Comparison = {
   judge: (situation, darkMs) => {
     const { readings, state } = situation;
     const nowC = dewC(situation);
-    const sunWM2 = good(readings.irradianceWM2);
+    const sunWM2 = good(readings.irradianceWM2) ?? 0;
     const beforeC = state.watch.nightDewC;
-    if (nowC === null || beforeC === null || darkMs !== null || sunWM2 === null || sunWM2 < sunnyWM2)
-      return null;
+    if (nowC === null || beforeC === null || darkMs !== null || sunWM2 < sunnyWM2) return null;
     return nowC - beforeC > risenK ? ['ambientC'] : agree;
   },
 };

@@ -49,6 +49,5 @@ const leastFlowFraction = 0.3;
 /** False where a flow sensor says that next to nothing flows, or cannot be trusted. */
 export function flows({ readings, site }: Situation): boolean {
   if (site.sensors.flowLMin === undefined) return true;
-  const flowLMin = good(readings.flowLMin);
-  return flowLMin !== null && flowLMin >= leastFlowFraction * site.pump.ratedFlowLMin;
+  return (good(readings.flowLMin) ?? 0) >= leastFlowFraction * site.pump.ratedFlowLMin;
 }

@@ -1,4 +1,5 @@
 import type { Channel } from '../../../../shared-types/channels.ts';
+import type { TrustedReadings } from '../../../../shared-types/readings.ts';
 import type { Situation } from '../../situation.ts';
 import type { WatchMemory } from '../../state.ts';
 import { usable } from '../facts.ts';
@@ -61,8 +62,7 @@ export function updateStill({ state, readings, runMs }: Situation): WatchMemory[
     const memory = sensing[channel];
     if (memory === undefined || runMs - memory.changedMs < closerMs) continue;
     const before = watch.still[channel];
-    const witness = witnesses.find((name) => usable(readings[name]) !== null);
-    const valueC = witness === undefined ? null : usable(readings[witness]);
+    const valueC = firstSaid(witnesses, readings);
     const seen = valueC !== null && (!circulating || phase.name === 'circulating');
     const now = seen
       ? { lowC: Math.min(before?.lowC ?? valueC, valueC), highC: Math.max(before?.highC ?? valueC, valueC) }
@@ -70,6 +70,14 @@ export function updateStill({ state, readings, runMs }: Situation): WatchMemory[
     if (now !== undefined) still = { ...still, [channel]: now };
   }
   return still;
+}
+
+function firstSaid(channels: readonly Channel[], readings: TrustedReadings): number | null {
+  for (const channel of channels) {
+    const valueC = usable(readings[channel]);
+    if (valueC !== null) return valueC;
+  }
+  return null;
 }
 
 /** True when a sensor stands still to the last digit while it should have moved. */

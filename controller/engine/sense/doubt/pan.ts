@@ -24,7 +24,7 @@ export const panAtNight: Comparison = {
     const { facts, readings, state, runMs } = situation;
     const { ambientC } = facts;
     const { phase, water } = state;
-    if (darkMs === null || darkMs < settledMs || ambientC === null) return null;
+    if ((darkMs ?? 0) < settledMs || ambientC === null) return null;
     if (phase.name !== 'empty' || water.level !== 'empty' || runMs - phase.sinceMs < settledMs) return null;
     const known = panChannels.flatMap((channel) => {
       const valueC = saidBy(readings, channel);

@@ -12,8 +12,8 @@ const longestMs = 30_000;
  * normal noise of standard deviation s has 1.95 s.
  */
 export function scatterAfter(before: number, samples: readonly Sample[]): number {
-  const [oldest, middle, newest] = samples;
-  if (oldest === undefined || middle === undefined || newest === undefined) return before;
+  if (samples.length < 3) return before;
+  const [oldest, middle, newest] = samples as [Sample, Sample, Sample];
   if (newest.atMs - oldest.atMs > longestMs) return before;
   const size = Math.abs(oldest.value - 2 * middle.value + newest.value);
   return before + share * (Math.min(size, most) - before);

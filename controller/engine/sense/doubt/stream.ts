@@ -35,28 +35,18 @@ export const inletSource: Comparison = {
     if (inletC === null || sourceC === null || phase.name !== 'circulating') return null;
     if (runMs - phase.sinceMs < pipeFlushedMs || !flows(situation)) return null;
     if (Math.abs(inletC - sourceC) <= alikeK + pipeK) return agree;
-    return wrongOf('panInletC', source, situation, darkMs !== null && darkMs >= duskMs);
+    // The one with which the pan would gain what no pan gains; both where that does not tell.
+    const outletC = saidBy(readings, 'panOutletC');
+    if (outletC === null || !isFlushed(situation)) return ['panInletC', source];
+    const isDark = (darkMs ?? 0) >= duskMs;
+    const inletFits = fits(inletC, outletC, situation, isDark);
+    if (inletFits === fits(sourceC, outletC, situation, isDark)) return ['panInletC', source];
+    return inletFits ? [source] : ['panInletC'];
   },
 };
 
-/** The one of two with which the pan would gain what no pan gains; both where that does not tell. */
-function wrongOf(
-  one: Channel,
-  other: Channel,
-  situation: Situation,
-  isDark: boolean,
-): readonly [Channel, ...Channel[]] {
-  const oneFits = fits(one, situation, isDark);
-  const otherFits = fits(other, situation, isDark);
-  if (oneFits === otherFits) return [one, other];
-  return oneFits ? [other] : [one];
-}
-
-/** True unless the pan's outlet stands further from this sensor than the sun of the day, or a night, can bring. */
-function fits(cold: Channel, situation: Situation, isDark: boolean): boolean {
-  const outletC = saidBy(situation.readings, 'panOutletC');
-  const coldC = saidBy(situation.readings, cold);
-  if (outletC === null || coldC === null || !isFlushed(situation)) return true;
+/** True unless the pan's outlet stands further from this water than the sun of the day, or a night, can bring. */
+function fits(coldC: number, outletC: number, situation: Situation, isDark: boolean): boolean {
   const { leastK, mostK } = gainBounds(situation, coldC, isDark);
   const gainK = outletC - coldC;
   return gainK >= leastK - alikeK && gainK <= mostK + alikeK;
@@ -70,7 +60,7 @@ export const gainInTheDark: Comparison = {
   judge: (situation, darkMs) => {
     const { facts, site, state, runMs } = situation;
     const { panC, storeBottomC } = facts;
-    if (darkMs === null || darkMs < duskMs || panC === null || storeBottomC === null) return null;
+    if ((darkMs ?? 0) < duskMs || panC === null || storeBottomC === null) return null;
     if (!isFlushed(situation) || !flows(situation)) return null;
     if (site.plumbing === 'reservoir' && runMs - state.phase.sinceMs < exchangedMs) return null;
     const { mostK } = gainBounds(situation, storeBottomC, true);

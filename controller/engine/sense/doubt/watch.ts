@@ -65,7 +65,8 @@ function accuse(doubts: Doubts, by: Comparison['name'], accused: readonly Channe
 
 function clear(doubts: Doubts, by: Doubt['by']): Doubts {
   let kept = doubts;
-  for (const name in doubts) if (doubts[name as Channel]?.by === by) kept = without(kept, name as Channel);
+  for (const name in doubts)
+    if ((doubts[name as Channel] as Doubt).by === by) kept = without(kept, name as Channel);
   return kept;
 }
 

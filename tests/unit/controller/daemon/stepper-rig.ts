@@ -7,7 +7,7 @@ import { localDaysOf } from '../../../../controller/log/local-day.ts';
 import type { LogWriter } from '../../../../controller/log/log.ts';
 import { openLogWriter } from '../../../../controller/log/writer.ts';
 import type { Answer, Decision } from '../../../../shared-types/engine.ts';
-import type { RequestedOperation } from '../../../../shared-types/messages.ts';
+import type { DeviceExchange, RequestedOperation } from '../../../../shared-types/messages.ts';
 import { fakeEngine } from '../../../support/fake-engine.ts';
 import { type FakeLink, fakeLink } from '../../../support/fake-link.ts';
 import { type ManualClock, manualClock } from '../../../support/manual-clock.ts';
@@ -20,6 +20,8 @@ export interface StepperRig {
   readonly log: LogWriter;
   readonly run: BegunRun;
   readonly decisions: Decision[];
+  /** What was exchanged with the device at each of them. */
+  readonly exchanges: DeviceExchange[];
   readonly answers: Answer[];
   readonly failures: string[];
   /** Steps `count` times, five seconds apart. */
@@ -36,6 +38,7 @@ export function stepperRig(
   const log = openLogWriter(path);
   const run = beginRun(log, engine, site, clock.nowMs());
   const link = fakeLink();
+  const exchanges: DeviceExchange[] = [];
   const [decisions, answers, failures]: [Decision[], Answer[], string[]] = [[], [], []];
   const desk: RequestDesk = openRequestDesk({
     send: (answer) => answers.push(answer),
@@ -58,7 +61,10 @@ export function stepperRig(
     desk,
     settings,
     start: run,
-    onDecision: (decision) => decisions.push(decision),
+    onDecision(decision, _step, device) {
+      decisions.push(decision);
+      exchanges.push(device);
+    },
     onFailure: (text) => failures.push(text),
   });
   let asked = 0;
@@ -69,6 +75,7 @@ export function stepperRig(
     log,
     run,
     decisions,
+    exchanges,
     answers,
     failures,
     steps(count) {

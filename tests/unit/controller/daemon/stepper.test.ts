@@ -28,6 +28,27 @@ describe('the stepper', () => {
       log.close();
     }));
 
+  it('tells what the device said, and how long ago the outputs last left over a link that was up', () =>
+    withLog((path) => {
+      const { steps, stepper, link, exchanges, clock, log } = stepperRig(path);
+      const readings = { panOutletC: { value: 41, ageMs: 12 } };
+      const feedback = { pumpFraction: 1, drainOpen: false, ageMs: 3 };
+      link.connect(false);
+      link.hear(readings, feedback);
+      steps(1);
+      link.connect(true);
+      steps(1);
+      link.connect(false);
+      clock.advance(2000);
+      stepper.step();
+      expect(exchanges).toEqual([
+        { readings, feedback, renewedAgeMs: null },
+        { readings, feedback, renewedAgeMs: 0 },
+        { readings, feedback, renewedAgeMs: 7000 },
+      ]);
+      log.close();
+    }));
+
   it('logs what it was given, the first step not knowing how long nobody looked', () =>
     withLog((path) => {
       const { steps, link, log, run } = stepperRig(path);

@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { openLogWriter } from '../../../../controller/log/writer.ts';
 import type { LogRecord } from '../../../../shared-types/log.ts';
@@ -139,6 +140,45 @@ describe('the curves of a day', () => {
           values: { a: 1, b: null },
         });
       });
+    }));
+
+  it('give the newest events of some kinds only', () =>
+    withLog((path) => {
+      const writer = openLogWriter(path);
+      const kinds = ['alarm-raised', 'phase-changed', 'alarm-returned', 'link-lost'] as const;
+      for (const [index, kind] of kinds.entries())
+        writer.event({ atMs: index, kind, text: kind, values: {} });
+      writer.close();
+      read(path, (log) => {
+        const kindsOf = (limit: number) =>
+          log.events(limit, ['alarm-raised', 'alarm-returned']).map(({ kind }) => kind);
+        expect(kindsOf(5)).toEqual(['alarm-returned', 'alarm-raised']);
+        expect(kindsOf(1)).toEqual(['alarm-returned']);
+      });
+    }));
+
+  it('are counted with the size and the span of the whole', () =>
+    withLog((path) => {
+      expect(read(path, (log) => log.facts())).toEqual({
+        sizeBytes: 0,
+        firstMs: null,
+        lastMs: null,
+        days: 0,
+        steps: 0,
+        runs: 0,
+      });
+      openLogWriter(path).close();
+      expect(read(path, (log) => log.facts())).toMatchObject({
+        firstMs: null,
+        lastMs: null,
+        days: 0,
+        runs: 0,
+      });
+      writeLog(path, logRecords(1, 6));
+      const facts = read(path, (log) => log.facts());
+      expect(facts).toMatchObject({ firstMs: noonMs + 10_000, days: 1, runs: 1 });
+      expect([facts.steps, facts.lastMs]).toEqual([6, noonMs + 60_000]);
+      expect(facts.sizeBytes).toBeGreaterThanOrEqual(statSync(path).size);
     }));
 
   it('can be cut to a span that ends before its second bound', () =>

@@ -62,12 +62,49 @@ describe('events between two decisions', () => {
       [alarm({ state: 'acknowledged' })],
       ['alarm-acknowledged', 'alarm-unshelved'],
     ],
-    ['is forgotten after it went', [alarm({ active: false, state: 'returned-unacknowledged' })], [], []],
+    [
+      'is seen after it went',
+      [alarm({ active: false, state: 'returned-unacknowledged' })],
+      [],
+      ['alarm-acknowledged'],
+    ],
+    ['comes off the shelf after it went', [{ ...shelved, active: false }], [], ['alarm-unshelved']],
+    ['goes while it is shelved', [shelved], [{ ...shelved, active: false }], ['alarm-returned']],
   ];
   it.each(changes)('tell once that an alarm %s', (_, before, after, told) => {
     expect(kinds(withAlarms(...before), withAlarms(...after))).toEqual(
       told.map((kind) => [kind, 'store-hot']),
     );
+  });
+
+  it('say until when an alarm is shelved', () => {
+    expect(eventsBetween(withAlarms(alarm()), withAlarms(shelved), 0)[0]?.values).toEqual({
+      storeTopC: 61,
+      alarm: 'store-hot',
+      priority: 'soon',
+      shelvedUntilMs: 9000,
+    });
+  });
+
+  const run = (step: 'draining' | 'done' | 'ended') =>
+    decision({
+      commissioning: {
+        step,
+        text: `The run: ${step}.`,
+        findings: [{ check: 'fill-time', result: 'passed', text: 'The pan fills in 4 min.' }],
+      },
+    });
+
+  it('tell once how a commissioning run ended, with its results', () => {
+    expect(eventsBetween(run('draining'), run('done'), 0)).toEqual([
+      { atMs: 5000, kind: 'commissioning-done', text: 'The run: done.', values: { 'fill-time': 'passed' } },
+    ]);
+    expect(eventsBetween(run('draining'), run('ended'), 0).map(({ kind }) => kind)).toEqual([
+      'commissioning-ended',
+    ]);
+    expect(eventsBetween(decision(), run('draining'), 0)).toEqual([]);
+    expect(eventsBetween(run('done'), run('done'), 0)).toEqual([]);
+    expect(eventsBetween(null, run('done'), 0)).toEqual([]);
   });
 
   it('of the first step of a run are alarms that are new in this run', () => {

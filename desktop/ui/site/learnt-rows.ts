@@ -1,0 +1,35 @@
+import { assertNever } from '../assert-never.ts';
+import { inLine, type NumberFormats } from '../format/numbers.ts';
+import { durationText } from '../format/times.ts';
+import { en } from '../text/en.ts';
+import type { LearntUnit } from '../text/learnt.ts';
+
+/** What was learnt, in words and units. A name of another version stands as it is, its number without a unit. */
+export function learntRows(
+  learnt: Readonly<Record<string, number>>,
+  numbers: NumberFormats,
+): readonly (readonly [title: string, value: string])[] {
+  return Object.entries(learnt).map(([name, value]) => {
+    const known = Object.hasOwn(en.learnt, name) ? en.learnt[name] : undefined;
+    return known === undefined
+      ? [name, inLine(numbers.measure(value, 3, ''))]
+      : [known.title, learntText(known.unit, value, numbers)];
+  });
+}
+
+function learntText(unit: LearntUnit, value: number, numbers: NumberFormats): string {
+  switch (unit) {
+    case 'LMin':
+    case 'W':
+    case 'Mm':
+      return inLine(numbers.channel(unit, value));
+    case 'K':
+      return inLine(numbers.difference(value));
+    case 'S':
+      return durationText(value * 1000);
+    case 'KM2W':
+      return inLine(numbers.measure(value, 4, 'K m²/W'));
+    default:
+      return assertNever(unit);
+  }
+}
