@@ -26,6 +26,7 @@ export function openDoor(
   });
 }
 
-function comesFromPage({ senderFrame, sender }: IpcMainInvokeEvent): boolean {
+/** Whether a message comes from the page itself, in the main frame of its window. */
+export function comesFromPage({ senderFrame, sender }: IpcMainInvokeEvent): boolean {
   return senderFrame !== null && senderFrame === sender.mainFrame && isOwnPage(senderFrame.url);
 }

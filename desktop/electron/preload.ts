@@ -1,9 +1,13 @@
 import { contextBridge, type IpcRendererEvent, ipcRenderer } from 'electron';
 import type { MonitorApi, MonitorEvent, MonitorReply, MonitorWire } from '../../shared-types/monitor-api.ts';
-import { callChannel, eventChannel } from './channels.ts';
+import type { SavedText, SaveOutcome } from '../../shared-types/saved-text.ts';
+import { callChannel, eventChannel, goChannel, saveChannel } from './channels.ts';
+
+/** The page's own, which its scripts see as well. */
+declare const location: { hash: string };
 
 /**
- * All that the page gets of the world outside: two functions. Neither hands over anything of Electron.
+ * All that the page gets of the world outside: three functions. None hands over anything of Electron.
  * What they carry is checked on the other side.
  */
 let lastId = 0;
@@ -21,6 +25,12 @@ const api = {
       ipcRenderer.off(eventChannel, hear);
     };
   },
-} satisfies MonitorApi;
+  save: (text: SavedText): Promise<SaveOutcome> => ipcRenderer.invoke(saveChannel, text),
+} satisfies MonitorApi & { save: unknown };
 
 contextBridge.exposeInMainWorld('flatwater', api);
+
+// The menu names a screen; the page follows its own address.
+ipcRenderer.on(goChannel, (_event: IpcRendererEvent, address: unknown) => {
+  if (typeof address === 'string' && address.startsWith('#/')) location.hash = address;
+});

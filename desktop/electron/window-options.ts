@@ -1,15 +1,18 @@
 import type { BrowserWindowConstructorOptions, CustomScheme } from 'electron';
 import { pageScheme } from './page-address.ts';
+import type { Bounds } from './window-place.ts';
 
 /**
  * The window: a page without Node, in a sandbox, in a world apart from its preload script.
  * @param preload - Path of the bundled preload script.
+ * @param bounds - Where it stood before; undefined: in the middle.
  */
-export function windowOptions(preload: string): BrowserWindowConstructorOptions {
+export function windowOptions(preload: string, bounds?: Bounds): BrowserWindowConstructorOptions {
   return {
     title: 'flatwater',
     width: 1280,
     height: 860,
+    ...bounds,
     minWidth: 360,
     minHeight: 480,
     show: false,

@@ -11,6 +11,7 @@ import { DayFacts } from './day-facts.tsx';
 import { DayHead } from './day-head.tsx';
 import styles from './one-day.module.css';
 import { PhaseTable } from './phase-table.tsx';
+import { SaveDay } from './save-day.tsx';
 import { useDayCurves } from './use-days.ts';
 
 interface Props {
@@ -27,21 +28,22 @@ export function OneDay({ site, day }: Props) {
       <DayHead site={site} day={day} />
       <DayFacts site={site} day={day} />
       <LoadedView loaded={curves} onAgain={load}>
-        {(loaded) => <Curves curves={loaded} />}
+        {(loaded) => <Curves site={site} curves={loaded} />}
       </LoadedView>
     </div>
   );
 }
 
-function Curves({ curves }: { readonly curves: DayCurves }) {
+function Curves({ site, curves }: { readonly site: string; readonly curves: DayCurves }) {
   const times = useTimes();
+  const drawn = curves.atMs.length >= 2;
   return (
     <>
-      <Card heading={en.days.curves}>
-        {curves.atMs.length < 2 ? (
-          <p>{en.days.noCurves}</p>
-        ) : (
+      <Card heading={en.days.curves} aside={drawn ? <SaveDay site={site} curves={curves} /> : null}>
+        {drawn ? (
           <CurvePanel curves={curves} label={`${en.days.curves}, ${times.day(curves.day)}`} zoomable />
+        ) : (
+          <p>{en.days.noCurves}</p>
         )}
       </Card>
       <div className={styles['below']}>

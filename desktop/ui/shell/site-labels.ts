@@ -13,7 +13,7 @@ export function siteLabels(state: LiveState, names: readonly string[]): readonly
   return names.map((name, index) => {
     const title = titles[index] ?? name;
     const alike = titles.filter((other) => other === title).length > 1;
-    const called = alike && title !== name ? en.shell.sites.named(title, name) : title;
+    const called = alike ? en.shell.sites.named(title, name) : title;
     if (own(state.sites, name) === undefined) return en.shell.sites.unheard(called);
     const alarms = standing(alarmsOf(state, name)).length;
     return alarms === 0 ? called : en.shell.sites.withAlarms(called, en.shell.alarmCount(alarms));

@@ -34,6 +34,7 @@ export const daysText = {
   dayAfter: 'Day after',
   toReplay: 'Replay this day',
   curves: 'Curves',
+  save: (rows: string) => `Save these ${rows} rows as CSV`,
   phases: 'Phases',
   events: 'What happened',
   noEvents: 'Nothing of note.',

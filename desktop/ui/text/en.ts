@@ -1,6 +1,7 @@
 import { alarmsText } from './alarms.ts';
 import { commissioningText } from './commissioning.ts';
 import { chartText, daysText, eventTitles } from './days.ts';
+import { desktopText } from './desktop.ts';
 import { learntTitles } from './learnt.ts';
 import { liveText } from './live.ts';
 import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
@@ -23,6 +24,7 @@ export const en = {
   banners: bannerText,
   live: liveText,
   requests: requestText,
+  desktop: desktopText,
   alarms: alarmsText,
   site: siteText,
   withoutSensor,

@@ -67,10 +67,17 @@ describe('the built window', () => {
       path('electron-part.mjs'),
       `const told = (name) => (...args) => console.log(name, JSON.stringify(args));
        export const app = { requestSingleInstanceLock: () => true, enableSandbox: told('sandbox'), on() {},
-         whenReady: async () => {}, quit() {} };
+         whenReady: async () => {}, quit() {}, isPackaged: false, getAppPath: () => '.', getPath: () => '.', getLoginItemSettings: () => ({}) };
+       export class Tray { on() {} setToolTip(text) { console.log('tray', text); } setContextMenu() {} }
+       export class Notification {}
+       export const Menu = { setApplicationMenu: told('menu'), buildFromTemplate: (items) => items.length };
+       export const nativeImage = { createFromBitmap: () => ({}) };
+       export const screen = { getAllDisplays: () => [] };
+       export const dialog = {};
        export class BrowserWindow {
          webContents = { isDestroyed: () => true };
          once() {}
+         on() {}
          async loadURL(address) { console.log('loads', address); setTimeout(() => process.exit(0)); }
          static getAllWindows() { return []; }
        }
@@ -93,6 +100,7 @@ describe('the built window', () => {
     expect(stderr).toBe('');
     expect(printed).toContain('loads app://flatwater/index.html');
     expect(printed).toContain('serves app');
+    expect(printed).toContain('tray No controller was heard yet');
     expect(printed).toContain('handles ["monitor-call"');
   });
 });

@@ -22,11 +22,12 @@ const api = () => electron.exposed.get('flatwater') as MonitorApi;
 beforeAll(() => import('../../../desktop/electron/preload.ts'));
 
 describe('the preload script', () => {
-  it('gives the page two functions and nothing else', () => {
+  it('gives the page three functions and nothing else', () => {
     expect([...electron.exposed.keys()]).toEqual(['flatwater']);
     expect(Object.entries(api()).map(([name, value]) => [name, typeof value])).toEqual([
       ['call', 'function'],
       ['listen', 'function'],
+      ['save', 'function'],
     ]);
   });
 
@@ -45,6 +46,24 @@ describe('the preload script', () => {
     electron.handlers.get('monitor-event')?.({ sender: 'secret' }, { kind: 'host' });
     expect(listener.mock.calls).toEqual([[{ kind: 'host' }]]);
     stop();
-    expect(electron.handlers.size).toBe(0);
+    expect(electron.handlers.has('monitor-event')).toBe(false);
+  });
+
+  it('hands a text on to be saved', async () => {
+    const save = electron.exposed.get('flatwater') as { save(text: unknown): Promise<unknown> };
+    electron.invoke.mockResolvedValueOnce({ kind: 'saved' });
+    expect(await save.save({ name: 'a.csv', text: 'a' })).toEqual({ kind: 'saved' });
+    expect(electron.invoke).toHaveBeenLastCalledWith('monitor-save', { name: 'a.csv', text: 'a' });
+  });
+
+  it('shows the screen that the menu names, and nothing else', () => {
+    const location = { hash: '#/live' };
+    vi.stubGlobal('location', location);
+    const go = (address: unknown) => electron.handlers.get('monitor-go')?.({}, address);
+    go('#/days');
+    expect(location.hash).toBe('#/days');
+    for (const address of ['https://example.org/', 'javascript:1', 7, undefined]) go(address);
+    expect(location.hash).toBe('#/days');
+    vi.unstubAllGlobals();
   });
 });

@@ -1,0 +1,20 @@
+/** Words of the window's own menus, of its place beside the clock and of what it saves. */
+export const desktopText = {
+  file: 'File',
+  go: 'Go to',
+  view: 'View',
+  show: 'Show the window',
+  quit: 'Quit',
+  startAtLogin: 'Start when I log in',
+  noSite: 'No controller was heard yet',
+  brokerGone: 'No connection to the broker',
+  moreSites: (count: number) => `and ${count} more`,
+  siteState: (site: string, state: string) => `${site}: ${state}`,
+  withAlarms: (state: string, alarms: string) => `${state}, ${alarms}`,
+  unknownState: 'no values yet',
+  controllerStates: { lost: 'the controller is gone', stopped: 'the controller was stopped' },
+  alarmAt: (site: string, response: string) => `${site}. ${response}`,
+  alarmsAt: (count: number) => `${count} new alarms`,
+  notOurs: 'Only the monitor itself saves files, and only its own.',
+  notSaved: (why: string) => `The file could not be saved: ${why}.`,
+} as const;
