@@ -1,0 +1,25 @@
+import { Button } from '@mantine/core';
+import type { DaySummary } from '../../../shared-types/log.ts';
+import { csvText, fileName } from '../format/csv.ts';
+import { saveFile } from '../save-file.ts';
+import { useChartLook } from '../shell/use-formats.ts';
+import { selectSiteName } from '../store/live-selectors.ts';
+import { useLive } from '../store/live-store.ts';
+import { en } from '../text/en.ts';
+import { daysTable } from './export-tables.ts';
+import styles from './save-row.module.css';
+
+/** Saves all logged days, one row each. */
+export function DaysExport({ days }: { readonly days: readonly DaySummary[] }) {
+  const { units, timeZone } = useChartLook();
+  const site = useLive(selectSiteName) ?? '';
+  const save = () =>
+    saveFile(fileName([site, 'days'], 'csv'), 'text/csv', csvText(daysTable(days, timeZone, units)));
+  return (
+    <div className={styles['row']}>
+      <Button variant="default" onClick={save}>
+        {en.days.save.allDays}
+      </Button>
+    </div>
+  );
+}
