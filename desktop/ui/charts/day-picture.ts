@@ -1,6 +1,6 @@
 import { surfaces } from './colours.ts';
 import { seriesLooks, seriesTitle } from './series.ts';
-import { drawStill, type StillChart } from './still-chart.ts';
+import { drawStill, type StillChart, stillPixelRatio } from './still-chart.ts';
 
 export interface PictureWords {
   readonly title: string;
@@ -26,8 +26,8 @@ export async function dayPicture(chart: StillChart, words: PictureWords): Promis
   context.fillRect(0, 0, canvas.width, canvas.height);
   writeHead(context, words);
   const curves = document.createElement('canvas');
-  curves.width = widthPx;
-  curves.height = chartPx;
+  curves.width = widthPx / stillPixelRatio;
+  curves.height = chartPx / stillPixelRatio;
   const release = drawStill(curves, chart);
   context.drawImage(curves, marginPx, headPx + marginPx);
   release();

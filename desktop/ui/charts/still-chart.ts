@@ -7,6 +7,9 @@ import { marksOf } from './marks.ts';
 import { marksPlugin, setMarks } from './marks-plugin.ts';
 import type { SeriesName } from './series.ts';
 
+/** Points of the drawing to a point of its size: paper and pictures are looked at closely. */
+export const stillPixelRatio = 2;
+
 export interface StillChart {
   readonly curves: DayCurves;
   readonly names: readonly SeriesName[];
@@ -25,7 +28,7 @@ export function drawStill(canvas: HTMLCanvasElement, { curves, names, look, span
   const chart: TimeChart = new Chart(canvas, {
     type: 'line',
     data: { datasets },
-    options: { ...options, responsive: false, devicePixelRatio: 1, events: [] },
+    options: { ...options, responsive: false, devicePixelRatio: stillPixelRatio, events: [] },
     plugins: [marksPlugin],
   });
   setMarks(chart, { marks: marksOf(curves.events), ink: chartInks[look.scheme].text });

@@ -44,7 +44,8 @@ export function DayReport({ site, curves, names }: Props) {
         {text.report.zone(timeZone)}.
       </p>
       <DayFacts site={site} day={curves.day} />
-      <canvas ref={canvas} width={1400} height={900} />
+      {/* As wide as A4 between its margins, so that the ribbon stands under the curves. */}
+      <canvas ref={canvas} width={700} height={440} />
       <PhaseRibbon phases={phases} window={span} />
       <ul className={styles['key']}>
         {names.map((name) => (

@@ -24,9 +24,7 @@ export function HeatLegend({ shades: { colours, width } }: { readonly shades: He
           </li>
         ))}
         <li>
-          <span className={styles['alarm']} aria-hidden="true">
-            {text.marks.alarm}
-          </span>
+          <span aria-hidden="true">{text.marks.alarm}</span>
           {text.alarm}
         </li>
         <li>
