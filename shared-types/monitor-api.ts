@@ -14,6 +14,8 @@ import {
   snapshotMessageSchema,
   statusMessageSchema,
 } from './messages.ts';
+import { settingsSchema } from './settings.ts';
+import { jobSchema, settingsRemarkSchema, whatIfReportSchema } from './what-if.ts';
 
 /** Something that a person should know, as data: screens show it, commands print it. */
 export const problemSchema = z.strictObject({
@@ -75,6 +77,24 @@ export const monitorMethods = {
   /** What the log holds: how much, and from when to when. */
   logFacts: { params: siteName, result: logFactsSchema },
   replay: { params: siteDay, result: replayReportSchema },
+  /** Decides a logged day under other settings. `job` names it for the two calls that follow. */
+  whatIf: {
+    params: z.strictObject({
+      site: z.string(),
+      day: localDaySchema,
+      settings: settingsSchema,
+      job: jobSchema,
+    }),
+    result: whatIfReportSchema,
+  },
+  /** How much of a job is done, 0 to 1; null when there is none of that name. */
+  jobProgress: { params: z.strictObject({ job: jobSchema }), result: z.number().min(0).max(1).nullable() },
+  cancelJob: { params: z.strictObject({ job: jobSchema }), result: z.boolean() },
+  /** What is to be known of settings before they are asked for. */
+  settingsRemarks: {
+    params: z.strictObject({ site: z.string(), settings: settingsSchema }),
+    result: z.array(settingsRemarkSchema),
+  },
   request: {
     params: z.strictObject({ site: z.string(), operation: requestMessageSchema.shape.operation }),
     result: answerSchema,

@@ -1,3 +1,4 @@
+import { settingTitle, settingUnitSymbols } from '../../shared-types/setting-title.ts';
 import {
   type SettingName,
   type Settings,
@@ -28,7 +29,7 @@ export function changeSettings(current: Settings, patch: SettingsPatch): Setting
   const settings = checked.data;
   const names = (Object.keys(settings) as SettingName[]).filter((name) => settings[name] !== current[name]);
   if (names.length === 0) return { kind: 'same' };
-  const text = names.map((name) => `${name} from ${current[name]} to ${settings[name]}`).join(', ');
+  const text = names.map((name) => changeOf(name, current[name], settings[name])).join(', ');
   return { kind: 'changed', settings, text, names };
 }
 
@@ -37,5 +38,14 @@ function reasonOf(path: readonly PropertyKey[], message: string): string {
   if (message.endsWith('.')) return message;
   const name = path[0] as SettingName;
   const { least, most } = settingDeclarations[name];
-  return `${name} is allowed from ${least} to ${most}.`;
+  return `${settingTitle(name)} is allowed from ${least} to ${withUnit(name, most)}.`;
 }
+
+/** Within a sentence, such as `start difference from 1 to 2.5 K`. */
+function changeOf(name: SettingName, before: number, after: number): string {
+  const title = settingTitle(name);
+  return `${title.charAt(0).toLowerCase()}${title.slice(1)} from ${before} to ${withUnit(name, after)}`;
+}
+
+const withUnit = (name: SettingName, value: number) =>
+  `${value} ${settingUnitSymbols[settingDeclarations[name].unit]}`.trim();

@@ -1,6 +1,7 @@
 import type { Answer } from '../../shared-types/engine.ts';
 import type { RequestMessage } from '../../shared-types/messages.ts';
 import type { Settings, SettingsPatch } from '../../shared-types/settings.ts';
+import { changedValues } from '../../shared-types/settings-event.ts';
 import type { Remark } from '../engine/index.ts';
 import type { LogWriter } from '../log/log.ts';
 import { changeSettings } from './change-settings.ts';
@@ -44,9 +45,9 @@ export function createSettingsKeeper(
       const known = new Set(remarksOn(settings).map(({ text }) => text));
       const remarks = remarksOn(change.settings).map(({ text }) => text);
       const news = remarks.filter((text) => !known.has(text)).map((text) => ` ${text}`);
+      const values = changedValues(settings, change.settings, change.names);
       settings = change.settings;
       revision = log.keepSettings(settings, nowMs);
-      const values = Object.fromEntries(change.names.map((name) => [name, change.settings[name]]));
       const text = `${message.who} changed ${change.text}.`;
       log.event({
         atMs: nowMs,

@@ -1,4 +1,4 @@
-import { good } from './sense/facts.ts';
+import { good, usable } from './sense/facts.ts';
 import type { Situation } from './situation.ts';
 
 /** A sun sensor that shows no more than this shows a dark sky [W/m2]; a design choice. */
@@ -14,17 +14,19 @@ const sunnyK = 5;
  */
 export function isSunDown(situation: Situation): boolean {
   const { sunHeightDeg, readings } = situation;
-  if (sunHeightDeg !== null && sunHeightDeg < 0) return true;
+  if ((sunHeightDeg ?? 0) < 0) return true;
   const sun = readings.irradianceWM2;
-  const dark = sun !== undefined && sun.quality !== 'failed' && sun.value <= darkWM2;
+  const sunWM2 = usable(sun);
+  const dark = sunWM2 !== null && sunWM2 <= darkWM2;
   if (!dark && (sunHeightDeg !== null || good(sun) !== null)) return false;
   return !showsSun(situation);
 }
 
 function showsSun({ readings, facts, state: { water } }: Situation): boolean {
-  const { coldestPanC, panIsGood } = facts;
-  if (water.level !== 'empty' || coldestPanC === null || !panIsGood) return false;
-  return coldestPanC >= (good(readings.ambientC) ?? 0) + sunnyK;
+  if (water.level !== 'empty' || !facts.panIsGood) return false;
+  // Known where a pan sensor is good.
+  const coldestC = facts.coldestPanC as number;
+  return coldestC >= (good(readings.ambientC) ?? 0) + sunnyK;
 }
 
 /** True by day, and where nothing tells day from night: what waits for the day would else wait for ever. */

@@ -1,9 +1,11 @@
 import type { MonitorMethod, MonitorReply } from '../../shared-types/monitor-api.ts';
 import type { History } from './history.ts';
 import type { CheckedParams } from './history-messages.ts';
+import { createJobBoard } from './job-board.ts';
 import type { Live } from './live.ts';
 import { refusal } from './replies.ts';
 import type { Requests } from './requests.ts';
+import { settingsRemarksFor } from './settings-remarks.ts';
 
 /** What answers each call, once its parameters were checked. */
 export type Handlers = {
@@ -12,6 +14,7 @@ export type Handlers = {
 
 export function createHandlers(parts: { live: Live; history: History; requests: Requests }): Handlers {
   const { live, history, requests } = parts;
+  const jobs = createJobBoard();
   return {
     hostState: async () => ({ ok: true, result: live.host() }),
     sites: async () => ({ ok: true, result: live.sites() }),
@@ -21,6 +24,12 @@ export function createHandlers(parts: { live: Live; history: History; requests: 
     events: (params) => history.ask('events', params),
     logFacts: (params) => history.ask('logFacts', params),
     replay: (params) => history.ask('replay', params),
+    whatIf: async (params) =>
+      jobs.run(params.job, (flags) => history.ask('whatIf', params, flags)) ??
+      refusal('error', 'A job of this name runs already.'),
+    jobProgress: async ({ job }) => ({ ok: true, result: jobs.progress(job) }),
+    cancelJob: async ({ job }) => ({ ok: true, result: jobs.cancel(job) }),
+    settingsRemarks: async ({ site, settings }) => settingsRemarksFor(live, site, settings),
     request: async ({ site, operation }) => deaf(live, site) ?? requests.ask(site, operation),
   };
 }

@@ -1,17 +1,25 @@
 import type { LogReader } from '../../controller/log/log.ts';
 import type { ReplayReport } from '../../shared-types/log.ts';
 import { type MonitorReply, monitorMethods } from '../../shared-types/monitor-api.ts';
+import type { WhatIf } from '../../sim/replay/what-if.ts';
 import { thinCurves } from './downsample.ts';
 import type { CheckedParams, HistoryMethod } from './history-messages.ts';
+import type { JobFlags } from './job-flags.ts';
 import { firstIssue, refusal, wordsOf } from './replies.ts';
+import { answerWhatIf } from './what-if-question.ts';
 
-export type Replay = (reader: LogReader, day: string) => ReplayReport;
+/** What replays days; it is loaded only when a log is asked for. */
+export interface Replays {
+  readonly replayDay: (reader: LogReader, day: string) => ReplayReport;
+  readonly whatIf: WhatIf;
+}
 
 type Answers = {
   readonly [M in HistoryMethod]: (
     reader: LogReader,
     params: CheckedParams<M>,
-    replay: Replay,
+    replays: Replays,
+    flags: JobFlags | undefined,
   ) => MonitorReply<M>;
 };
 
@@ -31,7 +39,8 @@ const answers: Answers = {
   },
   events: (reader, { limit, kinds }) => ({ ok: true, result: reader.events(limit, kinds) }),
   logFacts: (reader) => ({ ok: true, result: reader.facts() }),
-  replay: (reader, { day }, replay) => ({ ok: true, result: replay(reader, day) }),
+  replay: (reader, { day }, { replayDay }) => ({ ok: true, result: replayDay(reader, day) }),
+  whatIf: (reader, params, { whatIf }, flags) => answerWhatIf(reader, params, whatIf, flags),
 };
 
 /** Answers one question from an open log. Never throws. */
@@ -39,10 +48,11 @@ export function answerQuestion<M extends HistoryMethod>(
   reader: LogReader,
   method: M,
   params: CheckedParams<M>,
-  replay: Replay,
+  replays: Replays,
+  flags?: JobFlags,
 ): MonitorReply<M> {
   try {
-    const reply: MonitorReply<M> = answers[method](reader, params, replay);
+    const reply: MonitorReply<M> = answers[method](reader, params, replays, flags);
     return reply.ok ? checked(method, params.site, reply) : reply;
   } catch (thrown) {
     if (thrown instanceof RangeError) return refusal('note', `${params.site}: ${wordsOf(thrown)}.`);

@@ -13,25 +13,26 @@ import { refusal, wordsOf } from './replies.ts';
 const { dataFolder } = workerData as { readonly dataFolder: string };
 
 const loadRooms = async () => {
-  const [{ openLogReader }, { replayDay }] = await Promise.all([
+  const [{ openLogReader }, { replayDay }, { whatIf }] = await Promise.all([
     import('../../controller/log/reader.ts'),
     import('../../sim/replay/replay-day.ts'),
+    import('../../sim/replay/what-if.ts'),
   ]);
-  return { openLogReader, replayDay };
+  return { openLogReader, replays: { replayDay, whatIf } };
 };
 let rooms: ReturnType<typeof loadRooms> | undefined;
 
-async function answer({ id, method, params }: HistoryQuestion): Promise<HistoryAnswer> {
+async function answer({ id, method, params, flags }: HistoryQuestion): Promise<HistoryAnswer> {
   const { site } = params;
   const path = logPath(dataFolder, site);
   if (!existsSync(path)) return { id, site, reply: noLog(site), remarks: [] };
   try {
     rooms ??= loadRooms();
-    const { openLogReader, replayDay } = await rooms;
+    const { openLogReader, replays } = await rooms;
     // Opened for each question: a log may be moved, replaced or begun while the monitor runs.
     const reader = openLogReader(path);
     try {
-      const reply = answerQuestion(reader, method, params, replayDay);
+      const reply = answerQuestion(reader, method, params, replays, flags);
       return { id, site, reply, remarks: [...reader.remarks] };
     } finally {
       reader.close();

@@ -1,11 +1,17 @@
 import { Worker } from 'node:worker_threads';
 import type { MonitorReply } from '../../shared-types/monitor-api.ts';
 import type { CheckedParams, HistoryAnswer, HistoryMethod, HistoryQuestion } from './history-messages.ts';
+import type { JobFlags } from './job-flags.ts';
 import { type Refusal, refusal, wordsOf } from './replies.ts';
 
 /** Questions to the logs, answered by one worker thread that starts with the first of them. */
 export interface History {
-  ask<M extends HistoryMethod>(method: M, params: CheckedParams<M>): Promise<MonitorReply<M>>;
+  /** @param flags - Of a question whose progress is watched and that may be given up. */
+  ask<M extends HistoryMethod>(
+    method: M,
+    params: CheckedParams<M>,
+    flags?: JobFlags,
+  ): Promise<MonitorReply<M>>;
   close(): Promise<void>;
 }
 
@@ -58,14 +64,14 @@ export function createHistory(options: HistoryOptions): History {
   }
 
   return {
-    ask<M extends HistoryMethod>(method: M, params: CheckedParams<M>) {
+    ask<M extends HistoryMethod>(method: M, params: CheckedParams<M>, flags?: JobFlags) {
       worker ??= start();
       const asked = worker;
       const id = ++lastId;
       const { promise, resolve } = Promise.withResolvers<MonitorReply<M>>();
       const timer = setTimeout(() => giveUp(asked, tooLong(options.timeoutMs)), options.timeoutMs);
       waiting.set(id, { timer, settle: (reply) => resolve(reply as MonitorReply<M>) });
-      asked.postMessage({ id, method, params } satisfies HistoryQuestion<M>);
+      asked.postMessage({ id, method, params, flags } satisfies HistoryQuestion<M>);
       return promise;
     },
     async close() {

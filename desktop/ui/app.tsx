@@ -23,6 +23,9 @@ import { theme } from './theme.ts';
 
 // Whoever only glances at Live need not wait for the others.
 const DaysScreen = lazy(() => loadPart(() => import('./days/days-screen.tsx')));
+const AlarmsScreen = lazy(() => loadPart(() => import('./alarms/alarms-screen.tsx')));
+const SiteScreen = lazy(() => loadPart(() => import('./site/site-screen.tsx')));
+const SetpointsScreen = lazy(() => loadPart(() => import('./setpoints/setpoints-screen.tsx')));
 const ReplayScreen = lazy(() => loadPart(() => import('./replay/replay-screen.tsx')));
 
 export function App({ feed }: { readonly feed: Feed }) {
@@ -71,6 +74,12 @@ function Screen({ route }: { readonly route: Route }) {
       return <DaysScreen day={route.day} />;
     case 'replay':
       return <ReplayScreen day={route.day} />;
+    case 'alarms':
+      return <AlarmsScreen />;
+    case 'site':
+      return <SiteScreen />;
+    case 'setpoints':
+      return <SetpointsScreen />;
     default:
       return assertNever(route);
   }

@@ -12,6 +12,10 @@ const openTo: Readonly<Record<MonitorMethod, Holder>> = {
   events: 'look',
   logFacts: 'look',
   replay: 'look',
+  whatIf: 'look',
+  jobProgress: 'look',
+  cancelJob: 'look',
+  settingsRemarks: 'look',
   request: 'ask',
 };
 

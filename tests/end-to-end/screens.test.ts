@@ -164,7 +164,7 @@ describe('Live', () => {
     const spoken = page.getByRole('alert');
     await until('the alarm to be spoken', async () => (await spoken.textContent()) !== '');
     expect(await spoken.textContent()).toBe('New alarm: The pan cannot be measured');
-    await page.getByText('1 alarm', { exact: true }).waitFor();
+    await page.getByRole('link', { name: 'Alarms 1 standing' }).waitFor();
     expect(await page.getByText('The pan outlet sensor has an open circuit.').isVisible()).toBe(false);
     await page.getByText('One alarm follows from it').click();
     expect(await page.getByText('The pan outlet sensor has an open circuit.').isVisible()).toBe(true);

@@ -100,4 +100,28 @@ export const equivalents: readonly Equivalent[] = [
     to: 'heightDeg < 0',
     reason: 'At the horizon the formula gives 0 as well.',
   },
+  {
+    file: 'bare-plate.ts',
+    from: 'round < rounds',
+    to: 'round <= rounds',
+    reason: 'Another round of the rule changes nothing once it has closed in.',
+  },
+  {
+    file: 'stagnation.ts',
+    from: 'step < steps',
+    to: 'step <= steps',
+    reason: 'The step after sunset has no sun, so it is not the warmest.',
+  },
+  {
+    file: 'sense/sense.ts',
+    from: '{ ...unread }',
+    to: '{}',
+    reason: 'Every reading is written anew; the copy only spares the object its growth.',
+  },
+  {
+    file: 'sense/sensor-rules.ts',
+    from: "'missing'",
+    to: '""',
+    reason: 'A copy of it is written over at every step.',
+  },
 ];

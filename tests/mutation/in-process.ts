@@ -15,7 +15,7 @@ import { type CollectedTest, takeTests } from './collect.ts';
 import { freshModules, loadFreshly } from './fresh-modules.ts';
 
 /** The tests that mutants have to get past: the quick ones, which say exactly what the engine does. */
-export const quickTests = ['tests/reference/water.test.ts', 'tests/unit/engine/*.test.ts'] as const;
+export const quickTests = ['tests/reference/water.test.ts', 'tests/unit/engine/**/*.test.ts'] as const;
 /** Environment variable with the test files for this run: a JSON list. */
 export const testsVariable = 'MUTATION_TESTS';
 const testFiles = JSON.parse(process.env[testsVariable] ?? JSON.stringify(quickTests)) as string[];

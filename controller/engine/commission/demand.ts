@@ -1,12 +1,9 @@
-import type { CommissioningStep } from '../../../shared-types/commissioning.ts';
 import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import type { Site } from '../../../shared-types/site.ts';
 import { canEmpty, panVolumeL } from '../pan.ts';
 import { type Goal, isPumping, type Situation } from '../situation.ts';
 import type { EngineState } from '../state.ts';
-import { isUnderWay } from './memory.ts';
-
-type ActiveStep = Exclude<CommissioningStep, 'done' | 'ended'>;
+import { type ActiveStep, isUnderWay } from './memory.ts';
 
 interface Demand {
   readonly goal: Goal;
@@ -28,7 +25,7 @@ export function firstStep(site: Site): ActiveStep {
 /** What the commissioning run demands of the loop now. */
 export function commissionDemand({ state: { commission }, site }: Situation): Demand {
   if (!isUnderWay(commission)) return demands[firstStep(site)];
-  return demands[commission.step as ActiveStep];
+  return demands[commission.step];
 }
 
 /** True while the run waits for what a person may see: the pan full, or the pan empty. */

@@ -80,7 +80,13 @@ export const isCommission: Check = (value) => {
   );
 };
 
+/** A step of a run that is under way. */
+export type ActiveStep = Exclude<CommissioningStep, 'done' | 'ended'>;
+
+/** A run that is under way. */
+export type ActiveRun = CommissionMemory & { readonly step: ActiveStep };
+
 /** True while a run is under way. */
-export function isUnderWay(memory: CommissionMemory | null): memory is CommissionMemory {
+export function isUnderWay(memory: CommissionMemory | null): memory is ActiveRun {
   return memory !== null && memory.step !== 'done' && memory.step !== 'ended';
 }

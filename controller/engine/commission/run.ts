@@ -8,7 +8,7 @@ import { isPumping, type Situation } from '../situation.ts';
 import type { EngineState, Lease } from '../state.ts';
 import { firstStep, flowingS, mostDrainTimes } from './demand.ts';
 import { judgeDirection, judgeDrop, judgeFollowed, judgeSensors } from './judge.ts';
-import { type CommissionMemory, type Finding, type Followed, isUnderWay } from './memory.ts';
+import { type ActiveRun, type CommissionMemory, type Finding, type Followed, isUnderWay } from './memory.ts';
 
 type Slots = Pick<EngineState, 'commission' | 'operator' | 'learnt'>;
 
@@ -27,9 +27,10 @@ export function updateCommission(situation: Situation, hazard: boolean, feedback
   const { state } = situation;
   const { commission, operator } = state;
   const lease = operator.lease?.kind === 'commission' ? operator.lease : null;
-  if (lease === null && !isUnderWay(commission)) return state;
-  const before = isUnderWay(commission) ? commission : begin(situation, lease);
-  if (lease === null || hazard) return end(state, { ...before, step: 'ended', sinceMs: situation.runMs });
+  const underWay = isUnderWay(commission) ? commission : null;
+  if (lease === null) return underWay === null ? state : breakOff(underWay, situation);
+  const before = underWay ?? begin(situation, lease);
+  if (hazard) return breakOff(before, situation);
   const followed = follow(before.followed, situation, feedback);
   const watched = followed === before.followed ? before : { ...before, followed };
   const { memory, learnt } = proceed(watched, situation, lease);
@@ -38,11 +39,15 @@ export function updateCommission(situation: Situation, hazard: boolean, feedback
     : { commission: memory, operator: confirmHeard(operator, lease, memory, before), learnt };
 }
 
-function begin({ runMs, site }: Situation, lease: Lease | null): CommissionMemory {
+function breakOff(run: ActiveRun, { state, runMs }: Situation): Slots {
+  return end(state, { ...run, step: 'ended', sinceMs: runMs });
+}
+
+function begin({ runMs, site }: Situation, { untilMs }: Lease): ActiveRun {
   return {
     step: firstStep(site),
     sinceMs: runMs,
-    untilMs: lease?.untilMs ?? runMs,
+    untilMs,
     fillS: null,
     followed: { on: false, off: false, differed: false },
     findings: [],
@@ -87,7 +92,7 @@ interface Progress {
   readonly learnt: EngineState['learnt'];
 }
 
-function proceed(memory: CommissionMemory, situation: Situation, lease: Lease): Progress {
+function proceed(memory: ActiveRun, situation: Situation, lease: Lease): Progress {
   const { state, runMs } = situation;
   const { learnt, phase } = state;
   switch (memory.step) {
@@ -102,9 +107,6 @@ function proceed(memory: CommissionMemory, situation: Situation, lease: Lease): 
     }
     case 'draining':
       return drain(memory, situation, lease);
-    case 'done':
-    case 'ended':
-      return { memory, learnt };
   }
 }
 

@@ -53,10 +53,19 @@ function pumpReason(phase: Phase, whole: Reason): Reason {
   }
 }
 
+const valveReasons: Readonly<Record<Phase['name'], Reason>> = {
+  empty: drainOpenWhenEmpty,
+  emptying: drainOpenToEmpty,
+  stopped: drainOpenToEmpty,
+  filling: drainClosedToHold,
+  circulating: drainClosedToHold,
+  resting: drainClosedToHold,
+};
+
 function drainReason(phase: Phase, { drain }: Site, { drainPumpOn }: Outputs): Reason {
   switch (drain) {
     case 'drain-valve':
-      return valveReason(phase);
+      return valveReasons[phase.name];
     case 'drain-pump':
       return drainPumpOn ? drainPumpRuns : drainPumpOff;
     case 'pump-stop':
@@ -64,21 +73,5 @@ function drainReason(phase: Phase, { drain }: Site, { drainPumpOn }: Outputs): R
       return outputNotFitted;
     default:
       return assertNever(drain);
-  }
-}
-
-function valveReason({ name }: Phase): Reason {
-  switch (name) {
-    case 'empty':
-      return drainOpenWhenEmpty;
-    case 'emptying':
-    case 'stopped':
-      return drainOpenToEmpty;
-    case 'filling':
-    case 'circulating':
-    case 'resting':
-      return drainClosedToHold;
-    default:
-      return assertNever(name);
   }
 }

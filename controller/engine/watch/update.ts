@@ -68,7 +68,7 @@ function hasPrimed(situation: Situation): boolean {
 
 /**
  * True while a pan that was full falls below it though the pump runs, or one that fills stays empty though much
- * was pumped, where nothing lets water out.
+ * was pumped, where nothing lets water out. Asked of a pump that is to run: what does not fill circulates.
  */
 function isSinking(situation: Situation): boolean {
   const { state, facts, site } = situation;
@@ -78,8 +78,8 @@ function isSinking(situation: Situation): boolean {
       good(situation.readings.flowLMin) !== null && meter.filledL >= missingFraction * panVolumeL(site);
     return pumped && canRest(site) && facts.levelMm !== null && water.level === 'empty';
   }
-  const running = phase.name === 'circulating' && outputs.pumpFraction >= fullSpeedFraction;
-  return running && canRest(site) && facts.levelMm !== null && water.level === 'part';
+  const atFullSpeed = outputs.pumpFraction >= fullSpeedFraction;
+  return atFullSpeed && canRest(site) && facts.levelMm !== null && water.level === 'part';
 }
 
 /** True when the pan under the running pump has lost its water. */

@@ -1,6 +1,6 @@
 import type { ChannelUnit } from '../../../shared-types/channels.ts';
 import { assertNever } from '../assert-never.ts';
-import { heatIn, temperatureIn, temperatureSymbols, type Units } from './units.ts';
+import { differenceIn, heatIn, temperatureIn, temperatureSymbols, type Units } from './units.ts';
 
 /** A number and its unit apart, so that a screen may set them in different sizes. */
 export interface Quantity {
@@ -28,6 +28,12 @@ export interface NumberFormats {
   /** Watts, or kilowatts from 1000 W on. */
   power(valueW: number): Quantity;
   channel(unit: ChannelUnit, value: number): Quantity;
+  /** A temperature difference, from kelvin. */
+  difference(valueK: number): Quantity;
+  /** A number of a unit that nobody chooses. */
+  measure(value: number, digits: number, unit: string): Quantity;
+  /** Kilobytes to gigabytes, by thousands. */
+  bytes(value: number): Quantity;
   percent(fraction: number): string;
   count(value: number): string;
 }
@@ -66,10 +72,24 @@ export function numberFormats(units: Units, locale?: string): NumberFormats {
           return assertNever(unit);
       }
     },
+    difference: (valueK) =>
+      one(differenceIn(units.temperature, valueK), 1, units.temperature === 'C' ? 'K' : '°F'),
+    measure: one,
+    bytes(value) {
+      const step = byteSteps.find(({ from }) => value >= from) ?? smallestByteStep;
+      return one(value / step.size, 1, step.unit);
+    },
     percent: (fraction) => `${decimal(locale, fraction * 100, 0)} %`,
     count: (value) => decimal(locale, value, 0),
   };
 }
+
+const smallestByteStep = { from: 0, size: 1e3, unit: 'kB' };
+const byteSteps = [
+  { from: 1e9, size: 1e9, unit: 'GB' },
+  { from: 1e6, size: 1e6, unit: 'MB' },
+  smallestByteStep,
+];
 
 /** Small heats need more digits: a pump's day is some hundredths of a kilowatt hour. */
 function heatDigits(value: number): number {

@@ -6,6 +6,8 @@ export interface TimeFormats {
   clockWithSeconds(atMs: number): string;
   /** Sat 21 June 2031, 14:05 */
   instant(atMs: number): string;
+  /** The clock on the day of `nowMs`, else with the day as well: 14:05, or Sat 21 Jun, 14:05. */
+  moment(atMs: number, nowMs: number): string;
   /** Saturday, 21 June 2031, of a local day in the form 2031-06-21. */
   day(day: string): string;
   /** Sat 21 June */
@@ -15,6 +17,9 @@ export interface TimeFormats {
   /** Names of the week's days from Monday on. */
   weekdays(): readonly { readonly short: string; readonly long: string }[];
 }
+
+/** From here on a day and a month alone might be taken for another year's [ms]. */
+const longMs = 300 * 86_400_000;
 
 const known = new Map<string, TimeFormats>();
 
@@ -41,17 +46,31 @@ function makeFormats(timeZone: string, locale: string | undefined): TimeFormats 
   const monday = Date.UTC(2024, 0, 1);
   const short = at({ weekday: 'short' }, 'UTC');
   const long = at({ weekday: 'long' }, 'UTC');
+  const clock = at({ hour: '2-digit', minute: '2-digit' });
+  const dayName = at({ year: 'numeric', month: 'numeric', day: 'numeric' });
+  const dayAndClock = at({
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+  const instant = at({
+    weekday: 'short',
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
   return {
-    clock: at({ hour: '2-digit', minute: '2-digit' }),
+    clock,
     clockWithSeconds: at({ hour: '2-digit', minute: '2-digit', second: '2-digit' }),
-    instant: at({
-      weekday: 'short',
-      day: 'numeric',
-      month: 'long',
-      year: 'numeric',
-      hour: '2-digit',
-      minute: '2-digit',
-    }),
+    instant,
+    moment(atMs, nowMs) {
+      if (dayName(atMs) === dayName(nowMs)) return clock(atMs);
+      return Math.abs(nowMs - atMs) < longMs ? dayAndClock(atMs) : instant(atMs);
+    },
     day: dayText({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
     shortDay: dayText({ weekday: 'short', day: 'numeric', month: 'short' }),
     month: dayText({ month: 'long', year: 'numeric' }),

@@ -3,6 +3,7 @@ import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { Alarm } from '../../../shared-types/alarms.ts';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
+import { useAddress } from '../shell/use-address.ts';
 import { useTimes } from '../shell/use-formats.ts';
 import { selectAlarms, selectListening, selectSiteName } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
@@ -15,8 +16,9 @@ const text = en.live.alarms;
 /** What is wrong: first causes on top, what follows from them folded below. */
 export function AlarmCard() {
   const groups = alarmGroups(useLive(selectAlarms));
+  const address = useAddress();
   return (
-    <Card heading={text.heading}>
+    <Card heading={text.heading} aside={<a href={address({ screen: 'alarms' })}>{en.alarms.toAll}</a>}>
       {groups.length === 0 ? <p className={styles['none']}>{text.none}</p> : null}
       <ul className={styles['list']}>
         {groups.map((group) => (

@@ -24,6 +24,8 @@ export function RequestDialog({ plan, onConfirm, onCancel }: Props) {
       classNames={{ title: styles['title'] ?? '' }}
       title={shown === null ? '' : en.requests.confirmTitle(shown.button)}
       closeButtonProps={{ 'aria-label': en.requests.cancel }}
+      // The head of a dialog is no banner of the page.
+      attributes={{ header: { role: 'presentation' } }}
       transitionProps={{ duration: 0 }}
     >
       <p>{shown?.says}</p>

@@ -10,7 +10,8 @@ import { useAddress } from './use-address.ts';
 
 const selectAlarmCount = (state: LiveState) => standing(selectAlarms(state)).length;
 
-const start = (screen: ScreenName): Route => (screen === 'live' ? { screen } : { screen, day: null });
+const start = (screen: ScreenName): Route =>
+  screen === 'days' || screen === 'replay' ? { screen, day: null } : { screen };
 
 /**
  * The bar on top: whose loop, which screen, how it looks.
@@ -43,8 +44,11 @@ function Screens({ screen }: { readonly screen: ScreenName }) {
           className={styles['screen']}
         >
           {en.shell.screens[name]}
-          {name === 'live' && alarmCount > 0 ? (
-            <span className={styles['count']}>{en.shell.alarmCount(alarmCount)}</span>
+          {name === 'alarms' && alarmCount > 0 ? (
+            <span className={styles['count']}>
+              {alarmCount}
+              <span className="visually-hidden"> {en.shell.standing}</span>
+            </span>
           ) : null}
         </a>
       ))}

@@ -11,9 +11,10 @@ import { selectAlarms, selectSiteName } from './live-selectors.ts';
 import { useLive } from './live-store.ts';
 import { newAlarms } from './new-alarms.ts';
 import { useAsked } from './request-store.ts';
+import { createSettingsFeed, type SettingsFeed } from './settings-feed.ts';
 
 /** The one writer of the stores: it turns what the host says into what the screens show. */
-export interface Feed extends HistoryFeed {
+export interface Feed extends HistoryFeed, SettingsFeed {
   choose(site: string): void;
   request(site: string, operation: RequestedOperation): Promise<void>;
   /** Shows the monitor a token; what follows is read from the stores. */
@@ -58,6 +59,7 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
 
   return {
     ...createHistoryFeed(door),
+    ...createSettingsFeed(door),
     choose,
     request: (site, operation) => ask(door, site, operation),
     signIn: async (token) => (await door.gate?.signIn(token)) ?? { kind: 'in' },
@@ -97,7 +99,7 @@ function announce(before: Parameters<typeof newAlarms>[0]): void {
 }
 
 async function ask(door: Door, site: string, operation: RequestedOperation): Promise<void> {
-  useAsked.setState({ asked: { state: 'asking' } });
+  useAsked.setState({ asked: { state: 'asking' }, operation });
   const reply = await door.call('request', { site, operation });
   if (selectSiteName(useLive.getState()) !== site) return;
   useAsked.setState({

@@ -4,6 +4,7 @@ import type {
   MonitorReply,
   MonitorResult,
 } from '../../../shared-types/monitor-api.ts';
+import { alarmEventKinds } from '../alarms/episodes.ts';
 import type { Door } from '../door.ts';
 import { dayKey, type HistoryState, useHistory } from './history-store.ts';
 import { type Loaded, loading } from './loaded.ts';
@@ -16,10 +17,17 @@ export interface HistoryFeed {
   /** A day with every step, for a file: far too much to keep. */
   wholeDay(site: string, day: string): Promise<MonitorReply<'day'>>;
   replay(site: string, day: string): Promise<void>;
+  loadAlarmEvents(site: string): Promise<void>;
+  loadCommissioningEvents(site: string): Promise<void>;
+  loadLogFacts(site: string): Promise<void>;
 }
 
 /** Days whose curves are kept at the same time; a day is some 400 kB. */
 const mostKeptDays = 8;
+
+/** Entries of the log that are looked at: the most that the host gives at once, and runs enough to compare. */
+export const mostEvents = 1000;
+const mostRuns = 5;
 
 export function createHistoryFeed(door: Door): HistoryFeed {
   /** Newest question for each place: an answer to an older one is dropped. */
@@ -52,6 +60,15 @@ export function createHistoryFeed(door: Door): HistoryFeed {
     loadRecent: (site, hours) => fetchInto('recent', site, 'recent', { site, hours }),
     wholeDay: (site, day) => door.call('day', { site, day, everyStep: true }),
     replay: (site, day) => fetchInto('replays', dayKey(site, day), 'replay', { site, day }),
+    loadAlarmEvents: (site) =>
+      fetchInto('alarmEvents', site, 'events', { site, limit: mostEvents, kinds: [...alarmEventKinds] }),
+    loadCommissioningEvents: (site) =>
+      fetchInto('commissioningEvents', site, 'events', {
+        site,
+        limit: mostRuns,
+        kinds: ['commissioning-done', 'commissioning-ended'],
+      }),
+    loadLogFacts: (site) => fetchInto('logFacts', site, 'logFacts', { site }),
   };
 }
 

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import type { DayCurves, DaySummary, ReplayReport } from '../../../shared-types/log.ts';
+import type { DayCurves, DaySummary, LogEvent, LogFacts, ReplayReport } from '../../../shared-types/log.ts';
 import type { Loaded } from './loaded.ts';
 import { own } from './own.ts';
 
@@ -12,9 +12,23 @@ export interface HistoryState {
   readonly recent: Readonly<Record<string, Loaded<DayCurves>>>;
   /** By `site/day`. */
   readonly replays: Readonly<Record<string, Loaded<ReplayReport>>>;
+  /** By site: what happened to its alarms, the newest first. */
+  readonly alarmEvents: Readonly<Record<string, Loaded<readonly LogEvent[]>>>;
+  /** By site: commissioning runs that ended, the newest first. */
+  readonly commissioningEvents: Readonly<Record<string, Loaded<readonly LogEvent[]>>>;
+  /** By site. */
+  readonly logFacts: Readonly<Record<string, Loaded<LogFacts>>>;
 }
 
-export const emptyHistory: HistoryState = { days: {}, curves: {}, recent: {}, replays: {} };
+export const emptyHistory: HistoryState = {
+  days: {},
+  curves: {},
+  recent: {},
+  replays: {},
+  alarmEvents: {},
+  commissioningEvents: {},
+  logFacts: {},
+};
 
 /** What the log said when it was asked. Only the feed writes it. */
 export const useHistory = create<HistoryState>(() => emptyHistory);
@@ -39,3 +53,15 @@ export const selectReplay =
   (site: string, day: string): Select<Loaded<ReplayReport> | undefined> =>
   (state) =>
     state.replays[dayKey(site, day)];
+export const selectAlarmEvents =
+  (site: string): Select<Loaded<readonly LogEvent[]> | undefined> =>
+  (state) =>
+    own(state.alarmEvents, site);
+export const selectCommissioningEvents =
+  (site: string): Select<Loaded<readonly LogEvent[]> | undefined> =>
+  (state) =>
+    own(state.commissioningEvents, site);
+export const selectLogFacts =
+  (site: string): Select<Loaded<LogFacts> | undefined> =>
+  (state) =>
+    own(state.logFacts, site);

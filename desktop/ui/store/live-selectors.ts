@@ -1,7 +1,7 @@
 import type { Alarm } from '../../../shared-types/alarms.ts';
 import type { Channel } from '../../../shared-types/channels.ts';
 import type { Decision } from '../../../shared-types/engine.ts';
-import type { SnapshotMessage } from '../../../shared-types/messages.ts';
+import type { SiteMessage, SnapshotMessage } from '../../../shared-types/messages.ts';
 import type { TrustedReading } from '../../../shared-types/readings.ts';
 import type { Site } from '../../../shared-types/site.ts';
 import type { HeardSite, LiveState } from './live-store.ts';
@@ -40,6 +40,8 @@ const heard: Select<HeardSite | undefined> = (state) => {
 };
 
 export const selectSite: Select<Site | undefined> = (state) => heard(state)?.live.site?.site;
+/** The newest message about the site, with the settings in force; null before the first. */
+export const selectSiteMessage: Select<SiteMessage | null> = (state) => heard(state)?.live.site ?? null;
 export const selectSnapshot: Select<SnapshotMessage | null> = (state) => heard(state)?.live.snapshot ?? null;
 export const selectDecision: Select<Decision | undefined> = (state) => selectSnapshot(state)?.decision;
 export const selectTimeZone: Select<string> = (state) => selectSite(state)?.timeZone ?? 'UTC';

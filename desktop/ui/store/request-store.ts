@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import type { Answer } from '../../../shared-types/engine.ts';
+import type { RequestedOperation } from '../../../shared-types/messages.ts';
 import type { Problem } from '../../../shared-types/monitor-api.ts';
 
 /** What became of the last request that was made on this page. */
@@ -9,6 +10,20 @@ export type Asked =
   | { readonly state: 'answered'; readonly answer: Answer }
   | { readonly state: 'unanswered'; readonly problem: Problem };
 
-export const useAsked = create<{ readonly asked: Asked }>(() => ({ asked: { state: 'none' } }));
+export interface RequestState {
+  readonly asked: Asked;
+  /** What was asked; null before the first request. */
+  readonly operation: RequestedOperation | null;
+}
 
-export const selectAsked = (state: { readonly asked: Asked }): Asked => state.asked;
+const none: Asked = { state: 'none' };
+
+export const useAsked = create<RequestState>(() => ({ asked: none, operation: null }));
+
+export const selectAsked = (state: RequestState): Asked => state.asked;
+
+/** What became of the last request if it is of one of the kinds, else nothing. */
+export const selectAskedOf =
+  (kinds: readonly RequestedOperation['kind'][]) =>
+  ({ asked, operation }: RequestState): Asked =>
+    operation !== null && kinds.includes(operation.kind) ? asked : none;

@@ -7,6 +7,7 @@ import '@mantine/core/styles/Button.css';
 import '@mantine/core/styles/CloseButton.css';
 import '@mantine/core/styles/Input.css';
 import '@mantine/core/styles/InlineInput.css';
+import '@mantine/core/styles/Checkbox.css';
 import '@mantine/core/styles/Paper.css';
 import '@mantine/core/styles/Overlay.css';
 import '@mantine/core/styles/ModalBase.css';

@@ -1,11 +1,17 @@
+import { alarmsText } from './alarms.ts';
+import { commissioningText } from './commissioning.ts';
 import { chartText, daysText, eventTitles } from './days.ts';
+import { learntTitles } from './learnt.ts';
 import { liveText } from './live.ts';
 import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
 import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
 import { replayText } from './replay.ts';
 import { requestText } from './requests.ts';
+import { withoutSensor } from './sensors.ts';
+import { groupCautions, setpointText, settingGroupTitles } from './setpoints.ts';
 import { bannerText, shellText } from './shell.ts';
 import { signInText } from './sign-in.ts';
+import { siteText } from './site.ts';
 
 /**
  * Every English word of the screens, by subject; no component holds text of its own.
@@ -17,9 +23,17 @@ export const en = {
   banners: bannerText,
   live: liveText,
   requests: requestText,
+  alarms: alarmsText,
+  site: siteText,
+  withoutSensor,
+  learnt: learntTitles,
+  commissioning: commissioningText,
   days: daysText,
   charts: chartText,
   replay: replayText,
+  setpoints: setpointText,
+  settingGroups: settingGroupTitles,
+  groupCautions,
   events: eventTitles,
   phases: phaseTitles,
   phaseMeanings,

@@ -16,6 +16,7 @@ import type {
 import { testEvents, testLogFacts } from './alarm-history.ts';
 import { testDayCurves, testDays, testRecent, testReplay } from './history.ts';
 import { testLive } from './snapshot.ts';
+import { testWhatIf } from './what-if.ts';
 
 /** A monitor of fixed, made-up data behind the real web server: the screens without a controller. */
 export interface FakeMonitor {
@@ -85,6 +86,14 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
         return testLogFacts;
       case 'replay':
         return testReplay(day, same);
+      case 'whatIf':
+        return testWhatIf(day);
+      case 'jobProgress':
+        return null;
+      case 'cancelJob':
+        return false;
+      case 'settingsRemarks':
+        return [{ text: 'With these settings the pump may cycle.', isNew: true }];
       case 'request':
         asked.push(operation);
         return { id: 'request-1', ...answer };

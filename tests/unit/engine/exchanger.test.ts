@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { exchangerRuns } from '../../../controller/engine/exchanger.ts';
 import type { Channel } from '../../../shared-types/channels.ts';
 import { circulatingLoop, commonSensors, emptyLoop, makeSite } from './rig.ts';
+import { situationOf } from './situations.ts';
 
 const sensors: Channel[] = [...commonSensors, 'reservoirC'];
 const site = makeSite('drain-valve', sensors, { plumbing: 'reservoir' });
@@ -25,6 +27,18 @@ describe('the exchanger pump', () => {
     const blind = makeSite('drain-valve', commonSensors, { plumbing: 'reservoir' });
     expect(runs(circulatingLoop(blind))).toBe(true);
     expect(runs(emptyLoop(blind))).toBe(false);
+  });
+
+  it('follows the circulation where the store bottom is not well known', () => {
+    const given = { site, told: { reservoirC: 40 } };
+    expect([true, false].map((going) => exchangerRuns(situationOf(given), going, false))).toEqual([
+      true,
+      false,
+    ]);
+    const storeBottomC = { quality: 'doubtful', value: 20, ageMs: 0, cause: 'jumped' } as const;
+    expect(
+      exchangerRuns(situationOf({ ...given, told: { reservoirC: 40, storeBottomC } }), false, false),
+    ).toBe(false);
   });
 
   it('stands while a protection acts', () => {

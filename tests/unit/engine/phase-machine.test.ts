@@ -223,7 +223,8 @@ describe('a fill', () => {
     expect(filled(filling, 'part', {})).toBe(true);
     expect(filled({ ...filling, sinceMs: nowMs - 99_999 }, 'part', {})).toBe(false);
     expect(filled(filling, 'part', { flowLMin: 20 })).toBe(true);
-    expect(filled(filling, 'part', { flowLMin: 0 })).toBe(false);
+    expect(filled(filling, 'part', { flowLMin: 2 })).toBe(true);
+    expect(filled(filling, 'part', { flowLMin: 1.9 })).toBe(false);
   });
 
   it('is none where nothing fills', () => {

@@ -172,6 +172,16 @@ describe('failures', () => {
     expect(forgiven(circulating, circulating)).toBe(once);
   });
 
+  it('by heat alone are forgiven after two hours where the pan cannot be emptied', () => {
+    const byHeat = { count: 1, cause: 'no-flow' } as const;
+    const then = (forMs: number) => {
+      const phase: Phase = { ...circulating, sinceMs: nowMs - forMs };
+      const situation = situationOf({ state: { phase }, level: 'full', site: makeSite('corner') });
+      return forgiveFailure(byHeat, situation, { phase, cause: startUp }, null);
+    };
+    expect([then(7_199_999), then(7_200_000)]).toEqual([byHeat, none]);
+  });
+
   it('that never were need no forgiving', () => {
     const situation = situationOf({ state: { phase: circulating }, level: 'full' });
     expect(forgiveFailure(none, situation, { phase: emptying, cause: startUp }, null)).toBe(none);
@@ -204,6 +214,7 @@ describe('reasons of the outputs', () => {
   it('are not made up for a phase or a drain that does not exist', () => {
     const valve = makeSite('drain-valve');
     expect(() => told(stranger, valve)).toThrow('boiling');
+    expect(() => told(stranger, makeSite('corner'))).toThrow('boiling');
     expect(() => told(resting, { ...valve, drain: 'bucket' } as never)).toThrow('bucket');
   });
 });

@@ -6,18 +6,19 @@ import { curves } from './samples.ts';
 const never = () => {
   throw new Error('not asked for');
 };
+const replays = { replayDay: never, whatIf: never };
 const reader = (parts: Partial<LogReader>) => parts as LogReader;
 
 describe('answerQuestion', () => {
   it('gives a day that the wire can carry', () => {
     const log = reader({ day: () => curves(17_280, (row) => row) });
-    const reply = answerQuestion(log, 'day', { site: 'a', day: '2031-06-21' }, never);
+    const reply = answerQuestion(log, 'day', { site: 'a', day: '2031-06-21' }, replays);
     expect(reply.ok && reply.result.atMs.length).toBe(3000);
   });
 
   it('counts recent hours back from the newest record, which belongs to them', () => {
     const span = vi.fn(() => curves(2, (row) => row));
-    answerQuestion(reader({ newestMs: () => 7_200_000, span }), 'recent', { site: 'a', hours: 1.5 }, never);
+    answerQuestion(reader({ newestMs: () => 7_200_000, span }), 'recent', { site: 'a', hours: 1.5 }, replays);
     expect(span).toHaveBeenCalledWith(1_800_000, 7_200_001);
   });
 
@@ -54,7 +55,7 @@ describe('answerQuestion', () => {
   ] as const)(
     'says in words what is wrong with a question %s',
     (_what, log, method, params, severity, words) => {
-      expect(answerQuestion(log, method, params as never, never)).toMatchObject({
+      expect(answerQuestion(log, method, params as never, replays)).toMatchObject({
         ok: false,
         problem: { severity, text: expect.stringContaining(words) },
       });

@@ -173,7 +173,7 @@ describe('createHost', () => {
     expect(JSON.stringify(await stateOf(host))).not.toMatch(/heron|owner/);
   });
 
-  it.each(['days', 'day', 'recent', 'events', 'replay'] as const)(
+  it.each(['days', 'day', 'recent', 'events', 'logFacts', 'replay'] as const)(
     'says about %s that there is no log on this machine',
     async (method) => {
       const params = {
@@ -181,6 +181,7 @@ describe('createHost', () => {
         day: { day: '2031-06-21' },
         recent: { hours: 1 },
         events: { limit: 1 },
+        logFacts: {},
         replay: { day: '2031-06-21' },
       }[method];
       const reply = await hostAt().call(method, { site: siteName, ...params } as never);

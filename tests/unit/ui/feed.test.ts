@@ -22,7 +22,7 @@ import {
   selectUnheard,
 } from '../../../desktop/ui/store/live-selectors.ts';
 import { emptyLive, useLive } from '../../../desktop/ui/store/live-store.ts';
-import { useAsked } from '../../../desktop/ui/store/request-store.ts';
+import { selectAskedOf, useAsked } from '../../../desktop/ui/store/request-store.ts';
 import type { Alarm } from '../../../shared-types/alarms.ts';
 import type { MonitorEvent, MonitorMethod, SiteLive } from '../../../shared-types/monitor-api.ts';
 import { testLive, testSnapshot } from '../../support/fake-monitor/snapshot.ts';
@@ -272,6 +272,8 @@ test('a request shows that it is asked, then what came of it', async () => {
   live(testLive());
   void feed.request('test-loop', { kind: 'rest', minutes: 60 });
   expect(useAsked.getState().asked).toEqual({ state: 'asking' });
+  expect(selectAskedOf(['rest'])(useAsked.getState())).toEqual({ state: 'asking' });
+  expect(selectAskedOf(['empty', 'automatic'])(useAsked.getState())).toEqual({ state: 'none' });
   expect(fake.last('request')?.params).toEqual({
     site: 'test-loop',
     operation: { kind: 'rest', minutes: 60 },

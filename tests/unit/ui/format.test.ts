@@ -59,6 +59,28 @@ describe('numbers', () => {
   });
 });
 
+describe('what the site is described by', () => {
+  const metric = numberFormats({ temperature: 'C', heat: 'kWh' }, 'en-GB');
+  test('a difference of temperatures has no offset', () => {
+    expect(inLine(metric.difference(1))).toBe(`1.0${space}K`);
+    expect(inLine(numberFormats({ temperature: 'F', heat: 'kWh' }, 'en-GB').difference(1))).toBe(
+      `1.8${space}°F`,
+    );
+  });
+  test.each([
+    [0, '0.0 kB'],
+    [999_999, '1,000.0 kB'],
+    [1_000_000, '1.0 MB'],
+    [48_234_496, '48.2 MB'],
+    [1_000_000_000, '1.0 GB'],
+  ])('%d bytes are %s', (bytes, text) => {
+    expect(inLine(metric.bytes(bytes)).replaceAll(space, ' ')).toBe(text);
+  });
+  test('a measure has the digits that it was given', () => {
+    expect(inLine(metric.measure(0.00834, 4, 'K m²/W'))).toBe(`0.0083${space}K m²/W`);
+  });
+});
+
 describe('times', () => {
   // Azores: UTC-1 in winter, UTC in summer; the clock of 2031 goes forward on 30 March at 00:00 local.
   const azores = timeFormats('Atlantic/Azores', 'en-GB');
@@ -69,6 +91,15 @@ describe('times', () => {
   });
   test('midnight is 00, not 24', () => {
     expect(azores.clock(Date.UTC(2031, 5, 21, 0, 0))).toBe('00:00');
+  });
+  test('a moment carries its day when it is not today’s at the site, and its year when that is far', () => {
+    const nowMs = Date.UTC(2031, 0, 15, 12);
+    expect(azores.moment(Date.UTC(2031, 0, 15, 1, 0), nowMs)).toBe('00:00');
+    expect(azores.moment(Date.UTC(2031, 0, 15, 0, 59), nowMs)).toBe('Tue 14 Jan, 23:59');
+    expect(azores.moment(Date.UTC(2031, 0, 16, 1, 5), nowMs)).toBe('Thu 16 Jan, 00:05');
+    const farMs = nowMs - 300 * 86_400_000;
+    expect(azores.moment(farMs, nowMs)).toContain('2030');
+    expect(azores.moment(farMs + 60_000, nowMs)).not.toContain('2030');
   });
   test('the local day of an instant is the site’s', () => {
     expect(localDayOf(Date.UTC(2031, 0, 15, 0, 30), 'Atlantic/Azores')).toBe('2031-01-14');

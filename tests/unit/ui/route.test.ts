@@ -8,13 +8,27 @@ const routes: readonly Route[] = [
   { screen: 'days', day: '2031-06-21' },
   { screen: 'replay', day: null },
   { screen: 'replay', day: '2031-06-21' },
+  { screen: 'alarms' },
+  { screen: 'site' },
+  { screen: 'setpoints' },
 ];
 
 test.each(routes)('$screen $day finds its way to the address and back', (route) => {
   expect(parseRoute(formatRoute(route))).toEqual(route);
 });
 
-test.each(['', '#', '#/', '#/nowhere', '#/live/2031-06-21', '#/../days', '#/%'])('%s is Live', (hash) => {
+test.each([
+  '',
+  '#',
+  '#/',
+  '#/nowhere',
+  '#/live/2031-06-21',
+  '#/alarms/2031-06-21',
+  '#/site/x',
+  '#/setpoints/2031-06-21',
+  '#/../days',
+  '#/%',
+])('%s is Live', (hash) => {
   expect(parseRoute(hash)).toEqual({ screen: 'live' });
 });
 

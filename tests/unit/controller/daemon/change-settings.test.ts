@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changeSettings } from '../../../../controller/daemon/change-settings.ts';
+import { settingTitle } from '../../../../shared-types/setting-title.ts';
 import {
   defaultSettings,
-  type SettingName,
   settingCouplings,
   settingDeclarations,
   settingNames,
@@ -23,15 +23,24 @@ describe('a change of settings', () => {
     const before = { ...defaultSettings };
     const change = changeSettings(before, { [name]: value });
     expect(change).toMatchObject({ kind: 'refused' });
-    expect(change.kind === 'refused' && change.text).toContain(`${name} is allowed from `);
+    expect(change.kind === 'refused' && change.text).toContain(`${settingTitle(name)} is allowed from `);
     expect(before).toEqual(defaultSettings);
   });
 
   it('is refused as a whole, with every reason', () => {
     const change = changeSettings(defaultSettings, { startsPerHour: 0, dryRunS: 21, leastOnS: 60 });
-    const allowed = (name: SettingName) =>
-      `${name} is allowed from ${settingDeclarations[name].least} to ${settingDeclarations[name].most}.`;
-    expect(change).toEqual({ kind: 'refused', text: `${allowed('startsPerHour')} ${allowed('dryRunS')}` });
+    expect(change).toEqual({
+      kind: 'refused',
+      text: 'Starts per hour is allowed from 1 to 30 per h. Dry run time is allowed from 5 to 20 s.',
+    });
+  });
+
+  it('is told in words, with units where there are any', () => {
+    const change = changeSettings(defaultSettings, { startDifferenceK: 2, storeLimitC: 62, nightCooling: 1 });
+    expect(change).toMatchObject({
+      kind: 'changed',
+      text: 'start difference from 1 to 2 K, store limit from 60 to 62 °C, night cooling from 0 to 1',
+    });
   });
 
   it('that breaks rules between settings is refused with each of them', () => {

@@ -154,7 +154,7 @@ describe('the stepper', () => {
         const changes = reader.events(9).filter(({ kind }) => kind === 'settings-changed');
         expect(changes).toMatchObject([
           {
-            text: `a test changed startDifferenceK from ${defaultSettings.startDifferenceK} to 8.`,
+            text: `a test changed start difference from ${defaultSettings.startDifferenceK} to 8 K.`,
             values: { startDifferenceK: 8, revision: 2 },
           },
         ]);

@@ -1,0 +1,22 @@
+import { selectSiteMessage, selectSnapshot } from '../store/live-selectors.ts';
+import { type LiveState, useLive } from '../store/live-store.ts';
+import { selectSent, useSettings } from '../store/settings-store.ts';
+import { changeState, changeText } from './change-state.ts';
+import styles from './setpoints.module.css';
+
+const selectStepping = (state: LiveState): number | undefined => selectSnapshot(state)?.settingsRevision;
+
+/** What came of the last change, until the loop steps by it; the region is there before it. */
+export function ChangeOutcome({ site }: { readonly site: string }) {
+  const sent = useSettings(selectSent(site));
+  const message = useLive(selectSiteMessage);
+  const steppingRevision = useLive(selectStepping);
+  const told = message === null ? undefined : { ...message, steppingRevision };
+  const state = changeState(sent, told);
+  const bad = state === 'refused' || state === 'unanswered';
+  return (
+    <p role="status" className={`${styles['outcome']} ${bad ? styles['bad'] : ''}`} data-state={state}>
+      {changeText(sent, state, told)}
+    </p>
+  );
+}

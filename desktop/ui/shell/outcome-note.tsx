@@ -1,0 +1,25 @@
+import type { RequestedOperation } from '../../../shared-types/messages.ts';
+import { outcomeText } from '../live/outcome-text.ts';
+import { selectAskedOf, useAsked } from '../store/request-store.ts';
+import styles from './outcome-note.module.css';
+
+interface Props {
+  /** Kinds of requests that are made here; what came of others is said elsewhere. */
+  readonly kinds: readonly RequestedOperation['kind'][];
+  /** What was asked, in words. */
+  readonly nameOf: (operation: RequestedOperation) => string;
+}
+
+/** What came of the newest request, where it was made; the region is there before it. */
+export function OutcomeNote({ kinds, nameOf }: Props) {
+  const asked = useAsked(selectAskedOf(kinds));
+  const operation = useAsked((state) => state.operation);
+  const good = asked.state === 'asking' || (asked.state === 'answered' && asked.answer.accepted);
+  const name = asked.state === 'none' || operation === null ? '' : `${nameOf(operation)}: `;
+  return (
+    <p role="status" className={`${styles['outcome']} ${good ? '' : styles['bad']}`}>
+      {name}
+      {outcomeText(asked)}
+    </p>
+  );
+}

@@ -1,0 +1,84 @@
+import type { LogEvent } from '../../../shared-types/log.ts';
+import type { Settings } from '../../../shared-types/settings.ts';
+import type { Door } from '../door.ts';
+import { type Loaded, loading } from './loaded.ts';
+import { type SentChange, useSettings, type WhatIfRun } from './settings-store.ts';
+
+/** Questions about settings and changes of them; each answer lands in the store of settings. */
+export interface SettingsFeed {
+  /** @param revision - The one in force when the change was made up. */
+  changeSettings(site: string, patch: Partial<Settings>, revision: number): Promise<void>;
+  whatIf(site: string, day: string, settings: Settings): Promise<void>;
+  cancelWhatIf(): void;
+  askRemarks(site: string, settings: Settings): Promise<void>;
+  loadChanges(site: string): Promise<void>;
+}
+
+/** Changes that the history looks back on. */
+const mostChanges = 200;
+/** Pause between two questions how far a job is [ms]. */
+const progressEveryMs = 400;
+
+export function createSettingsFeed(door: Door): SettingsFeed {
+  let job = '';
+
+  async function whatIf(site: string, day: string, settings: Settings): Promise<void> {
+    const own = newJob();
+    if (job !== '') void door.call('cancelJob', { job });
+    job = own;
+    const put = (outcome: WhatIfRun['outcome']) => {
+      if (job === own) useSettings.setState({ whatIf: { site, day, settings, outcome } });
+    };
+    put({ state: 'running', doneFraction: 0 });
+    const watching = setInterval(async () => {
+      const told = await door.call('jobProgress', { job: own });
+      if (told.ok && told.result !== null) put({ state: 'running', doneFraction: told.result });
+    }, progressEveryMs);
+    const reply = await door.call('whatIf', { site, day, settings, job: own });
+    clearInterval(watching);
+    put(reply.ok ? { state: 'ready', report: reply.result } : { state: 'failed', problem: reply.problem });
+    if (job === own) job = '';
+  }
+
+  return {
+    changeSettings: (site, patch, revision) => change(door, site, patch, revision),
+    whatIf,
+    cancelWhatIf() {
+      if (job !== '') void door.call('cancelJob', { job });
+      job = '';
+      useSettings.setState({ whatIf: null });
+    },
+    async askRemarks(site, settings) {
+      const reply = await door.call('settingsRemarks', { site, settings });
+      useSettings.setState({ remarks: reply.ok ? { settings, list: reply.result } : null });
+    },
+    loadChanges: (site) => loadChanges(door, site),
+  };
+}
+
+/** A name that nobody guesses. The browser's own maker of such names works on secure pages alone. */
+function newJob(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+async function change(door: Door, site: string, patch: Partial<Settings>, revision: number): Promise<void> {
+  const put = (outcome: SentChange['outcome']) =>
+    useSettings.setState({ sent: { site, patch, revision, outcome } });
+  put({ state: 'asking' });
+  const reply = await door.call('request', {
+    site,
+    operation: { kind: 'change-settings', settings: patch },
+  });
+  put(
+    reply.ok ? { state: 'answered', answer: reply.result } : { state: 'unanswered', problem: reply.problem },
+  );
+}
+
+async function loadChanges(door: Door, site: string): Promise<void> {
+  const put = (entry: Loaded<readonly LogEvent[]>) =>
+    useSettings.setState(({ changes }) => ({ changes: { ...changes, [site]: entry } }));
+  if (useSettings.getState().changes[site]?.state !== 'ready') put(loading);
+  const reply = await door.call('events', { site, limit: mostChanges, kinds: ['settings-changed'] });
+  put(reply.ok ? { state: 'ready', value: reply.result } : { state: 'failed', problem: reply.problem });
+}
