@@ -55,7 +55,11 @@ export const monitorMethods = {
   hostState: { params: z.strictObject({}), result: hostStateSchema },
   sites: { params: z.strictObject({}), result: z.array(siteLiveSchema) },
   days: { params: siteName, result: z.array(daySummarySchema) },
-  day: { params: siteDay, result: dayCurvesSchema },
+  day: {
+    /** With `everyStep` nothing is thinned out: for a file, where a screen could not show it. */
+    params: siteDay.extend({ everyStep: z.boolean().optional() }),
+    result: dayCurvesSchema,
+  },
   /** The last hours as curves, for the chart beside the live values. */
   recent: {
     params: z.strictObject({ site: z.string(), hours: z.number().min(0.1).max(48) }),

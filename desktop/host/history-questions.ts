@@ -27,7 +27,10 @@ const hourMs = 3_600_000;
 
 const answers: Answers = {
   days: (reader) => ({ ok: true, result: reader.days() }),
-  day: (reader, { day }) => ({ ok: true, result: thinCurves(reader.day(day)) }),
+  day(reader, { day, everyStep = false }) {
+    const curves = reader.day(day);
+    return { ok: true, result: everyStep ? curves : thinCurves(curves) };
+  },
   recent(reader, { site, hours }) {
     const newestMs = reader.newestMs();
     if (newestMs === null) return refusal('note', `Nothing is recorded of ${site} yet.`);

@@ -1,5 +1,6 @@
 import './styles/components.ts';
 import './styles/theme.css';
+import './styles/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { z } from 'zod';

@@ -16,16 +16,26 @@ export interface ChartPlan {
   readonly span: TimeWindow;
   /** Told when a person zoomed or moved along the time axis. */
   readonly moved: () => void;
+  /** Told which instant is pointed at; the box with the values there is then left out. */
+  readonly pointed?: ((atMs: number) => void) | undefined;
 }
 
 /** Options of a chart whose bands stand above each other over one time axis in the site's zone. */
-export function chartOptions({ curves, datasets, look, span, moved }: ChartPlan): ChartOptions<'line'> {
+export function chartOptions({
+  curves,
+  datasets,
+  look,
+  span,
+  moved,
+  pointed,
+}: ChartPlan): ChartOptions<'line'> {
   return {
     animation: false,
     normalized: true,
     parsing: false,
     responsive: true,
     maintainAspectRatio: false,
+    ...(pointed === undefined ? {} : { onHover: pointAt(pointed) }),
     interaction: { mode: 'index', intersect: false, axis: 'x' },
     layout: { padding: { top: 4 } },
     scales: {
@@ -34,7 +44,7 @@ export function chartOptions({ curves, datasets, look, span, moved }: ChartPlan)
     },
     plugins: {
       legend: { display: false },
-      tooltip: tooltip(curves, look),
+      tooltip: { enabled: pointed === undefined, ...tooltip(curves, look) },
       zoom: {
         limits: { x: { min: span.fromMs, max: span.toMs, minRange: 600_000 } },
         pan: { enabled: true, mode: 'x', threshold: 6, onPan: moved },
@@ -44,9 +54,18 @@ export function chartOptions({ curves, datasets, look, span, moved }: ChartPlan)
           onZoom: moved,
           wheel: { enabled: true, modifierKey: 'ctrl' },
           pinch: { enabled: true },
+          // A plain drag moves the curves; with Shift it marks what is to fill the chart.
+          drag: { enabled: true, modifierKey: 'shift' },
         },
       },
     },
+  };
+}
+
+function pointAt(pointed: (atMs: number) => void): NonNullable<ChartOptions<'line'>['onHover']> {
+  return ({ x }, _elements, chart) => {
+    const atMs = x === null ? undefined : chart.scales['x']?.getValueForPixel(x);
+    if (atMs !== undefined) pointed(atMs);
   };
 }
 

@@ -2,6 +2,7 @@ import { useComputedColorScheme } from '@mantine/core';
 import { choose, selectHiddenSeries, selectShownSeries, useChoices } from '../store/choices-store.ts';
 import { en } from '../text/en.ts';
 import { type SeriesName, seriesLooks, seriesTitle } from './series.ts';
+import { SeriesSample } from './series-sample.tsx';
 import styles from './series-switches.module.css';
 
 interface Props {
@@ -13,6 +14,7 @@ interface Props {
 export function SeriesSwitches({ present, drawn }: Props) {
   const hidden = useChoices(selectHiddenSeries);
   const shown = useChoices(selectShownSeries);
+  const scheme = useComputedColorScheme('light', { getInitialValueInEffect: false });
   const toggle = (name: SeriesName) => {
     if (!seriesLooks[name].shownAtFirst) choose({ shownSeries: toggled(shown, name) });
     else choose({ hiddenSeries: toggled(hidden, name) });
@@ -23,7 +25,7 @@ export function SeriesSwitches({ present, drawn }: Props) {
       {present.map((name) => (
         <label key={name} className={styles['switch']}>
           <input type="checkbox" checked={drawn.includes(name)} onChange={() => toggle(name)} />
-          <Sample name={name} />
+          <SeriesSample name={name} scheme={scheme} />
           {seriesTitle(name)}
         </label>
       ))}
@@ -33,20 +35,3 @@ export function SeriesSwitches({ present, drawn }: Props) {
 
 const toggled = (list: readonly string[], name: string): string[] =>
   list.includes(name) ? list.filter((one) => one !== name) : [...list, name];
-
-/** A piece of the curve as it is drawn, with its colour and its dashes. */
-function Sample({ name }: { readonly name: SeriesName }) {
-  const scheme = useComputedColorScheme('light', { getInitialValueInEffect: false });
-  const { colour, dash } = seriesLooks[name];
-  return (
-    <svg width="26" height="10" aria-hidden="true" focusable="false">
-      <path
-        d="M0 5H26"
-        stroke={colour[scheme]}
-        strokeWidth="2.5"
-        strokeDasharray={dash.join(' ')}
-        fill="none"
-      />
-    </svg>
-  );
-}

@@ -16,6 +16,7 @@ interface Props {
   readonly zoomable?: boolean;
   readonly cursorMs?: number | undefined;
   readonly onWindow: (window: TimeWindow) => void;
+  readonly onPoint?: ((atMs: number) => void) | undefined;
 }
 
 const temperaturePx = 230;
@@ -31,10 +32,11 @@ export default function TimeChart({
   zoomable = false,
   cursorMs,
   onWindow,
+  onPoint,
 }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const look = useChartLook();
-  const handle = useTimeChart(canvas, { curves, names, look, span, cursorMs, onWindow });
+  const handle = useTimeChart(canvas, { curves, names, look, span, cursorMs, onWindow, onPoint });
   const shown = bands.filter((band) => names.some((name) => seriesLooks[name].band === band));
   const heights = shown.map((band) => (band === 'temperature' ? temperaturePx : bandPx));
   const height = heights.reduce((sum, one) => sum + one, axisPx);

@@ -1,16 +1,13 @@
-import { Chart, LinearScale, LineController, LineElement, PointElement, Tooltip } from 'chart.js';
-import zoomPlugin from 'chartjs-plugin-zoom';
 import { type RefObject, useEffect, useMemo, useRef } from 'react';
 import type { DayCurves } from '../../../shared-types/log.ts';
-import type { ChartLook, TimeWindow } from './chart-look.ts';
+import { Chart, type TimeChart } from './chart-library.ts';
+import { type ChartLook, chartInks, type TimeWindow } from './chart-look.ts';
 import { chartOptions } from './chart-options.ts';
 import { cursorPlugin, setCursor } from './cursor-plugin.ts';
-import { datasetsOf, type TimeDataset } from './datasets.ts';
+import { datasetsOf } from './datasets.ts';
+import { marksOf } from './marks.ts';
+import { marksPlugin, setMarks } from './marks-plugin.ts';
 import type { SeriesName } from './series.ts';
-
-Chart.register(LineController, LineElement, PointElement, LinearScale, Tooltip, zoomPlugin);
-
-type TimeChart = Chart<'line', TimeDataset['data']>;
 
 export interface TimeChartHandle {
   zoomBy(factor: number): void;
@@ -26,11 +23,13 @@ interface Options {
   readonly span: TimeWindow;
   readonly cursorMs: number | undefined;
   readonly onWindow: (window: TimeWindow) => void;
+  /** Told which instant is pointed at; without it a small box shows the values there. */
+  readonly onPoint?: ((atMs: number) => void) | undefined;
 }
 
 /** Draws curves on a canvas and keeps the drawing up to date; a zoom outlives a change of the curves shown. */
 export function useTimeChart(canvas: RefObject<HTMLCanvasElement | null>, options: Options): TimeChartHandle {
-  const { curves, names, look, span, cursorMs, onWindow } = options;
+  const { curves, names, look, span, cursorMs, onWindow, onPoint } = options;
   const chart = useRef<TimeChart | null>(null);
   /** Where a person zoomed to; undefined shows the whole span. */
   const zoomed = useRef<TimeWindow | undefined>(undefined);
@@ -40,7 +39,7 @@ export function useTimeChart(canvas: RefObject<HTMLCanvasElement | null>, option
     const made: TimeChart = new Chart(canvas.current, {
       type: 'line',
       data: { datasets: [] },
-      plugins: [cursorPlugin],
+      plugins: [marksPlugin, cursorPlugin],
     });
     chart.current = made;
     return () => {
@@ -63,10 +62,11 @@ export function useTimeChart(canvas: RefObject<HTMLCanvasElement | null>, option
       onWindow(zoomed.current);
     };
     made.data.datasets = datasets;
-    made.options = chartOptions({ curves, datasets, look, span, moved });
+    made.options = chartOptions({ curves, datasets, look, span, moved, pointed: onPoint });
+    setMarks(made, { marks: marksOf(curves.events), ink: chartInks[look.scheme].text });
     show(made, zoomed.current ?? span);
     onWindow(zoomed.current ?? span);
-  }, [curves, names, look, span, onWindow]);
+  }, [curves, names, look, span, onWindow, onPoint]);
 
   useEffect(() => {
     if (chart.current !== null) setCursor(chart.current, cursorMs);

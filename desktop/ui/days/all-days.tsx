@@ -1,14 +1,16 @@
 import { SegmentedControl } from '@mantine/core';
-import { useState } from 'react';
 import type { DaySummary } from '../../../shared-types/log.ts';
 import { useFeed } from '../shell/feed-context.ts';
 import { LoadedView } from '../shell/loaded-view.tsx';
 import { ProblemNote } from '../shell/problem-note.tsx';
+import { choose, daysViews, selectDaysView, useChoices } from '../store/choices-store.ts';
 import { selectDays, useHistory } from '../store/history-store.ts';
 import { en } from '../text/en.ts';
 import styles from './all-days.module.css';
 import { Calendar } from './calendar.tsx';
 import { DayList } from './day-list.tsx';
+import { DaysExport } from './days-export.tsx';
+import { YearCalendar } from './year-calendar.tsx';
 
 const text = en.days;
 
@@ -24,7 +26,7 @@ export function AllDays({ site }: { readonly site: string }) {
 }
 
 function Days({ days }: { readonly days: readonly DaySummary[] }) {
-  const [view, setView] = useState<'calendar' | 'list'>('calendar');
+  const view = useChoices(selectDaysView);
   return (
     <>
       <div className={styles['head']}>
@@ -35,16 +37,19 @@ function Days({ days }: { readonly days: readonly DaySummary[] }) {
         <SegmentedControl
           aria-label={text.view}
           value={view}
-          data={(['calendar', 'list'] as const).map((value) => ({ value, label: text.views[value] }))}
-          onChange={setView}
+          data={daysViews.map((value) => ({ value, label: text.views[value] }))}
+          onChange={(daysView) => choose({ daysView })}
         />
       </div>
       {days.length === 0 ? (
         <ProblemNote problem={{ severity: 'note', text: text.nothing, tip: text.nothingTip }} />
-      ) : view === 'calendar' ? (
-        <Calendar days={days} />
       ) : (
-        <DayList days={days} />
+        <>
+          {view === 'year' ? <YearCalendar days={days} /> : null}
+          {view === 'calendar' ? <Calendar days={days} /> : null}
+          {view === 'list' ? <DayList days={days} /> : null}
+          <DaysExport days={days} />
+        </>
       )}
     </>
   );

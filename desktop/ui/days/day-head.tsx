@@ -5,6 +5,7 @@ import { selectDays, useHistory } from '../store/history-store.ts';
 import { readyValue } from '../store/loaded.ts';
 import { en } from '../text/en.ts';
 import styles from './day-head.module.css';
+import { useDayKeys } from './use-day-keys.ts';
 
 const text = en.days;
 
@@ -15,6 +16,10 @@ export function DayHead({ site, day }: { readonly site: string; readonly day: st
   const logged = days.map((summary) => summary.day).sort();
   const before = logged.findLast((one) => one < day);
   const after = logged.find((one) => one > day);
+  const address = useAddress();
+  const to = (other: string | undefined) =>
+    other === undefined ? undefined : address({ screen: 'days', day: other });
+  useDayKeys({ before: to(before), after: to(after) });
   return (
     <div className={styles['head']}>
       <h1 className={styles['title']}>{times.day(day)}</h1>
@@ -24,6 +29,7 @@ export function DayHead({ site, day }: { readonly site: string; readonly day: st
         {after === undefined ? null : <Link to={{ screen: 'days', day: after }}>{text.dayAfter}</Link>}
         <Link to={{ screen: 'replay', day }}>{text.toReplay}</Link>
       </nav>
+      <p className={styles['keys']}>{text.keys}</p>
     </div>
   );
 }

@@ -13,6 +13,9 @@ export interface DayRemark {
 /** Share of a day from which its log passes as whole. */
 const wholeFraction = 0.995;
 
+/** True when something of a day that is over is missing from the log. */
+export const hasGap = (summary: DaySummary): boolean => summary.coveredFraction < wholeFraction;
+
 export function dayRemarks(
   summary: DaySummary,
   isToday: boolean,
@@ -22,7 +25,7 @@ export function dayRemarks(
   if (summary.alarms > 0)
     remarks.push({ kind: 'alarms', text: en.days.alarms(summary.alarms), brief: `▲ ${summary.alarms}` });
   if (isToday) remarks.push({ kind: 'today', text: en.days.today });
-  else if (summary.coveredFraction < wholeFraction)
+  else if (hasGap(summary))
     // Rounded down: what is not whole must not read as 100 %.
     remarks.push({
       kind: 'logged',

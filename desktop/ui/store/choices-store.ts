@@ -3,10 +3,14 @@ import { create } from 'zustand';
 import { persist } from 'zustand/middleware';
 import { heatUnits, temperatureUnits, type Units } from '../format/units.ts';
 
+/** Ways to look at all logged days. */
+export const daysViews = ['year', 'calendar', 'list'] as const;
+
 const choicesSchema = z.object({
   temperature: z.enum(temperatureUnits).catch('C'),
   heat: z.enum(heatUnits).catch('kWh'),
   alarmSound: z.boolean().catch(false),
+  daysView: z.enum(daysViews).catch('year'),
   flowMoves: z.boolean().catch(true),
   /** Curves that were switched off by hand, by their names. */
   hiddenSeries: z.array(z.string()).catch([]),
@@ -35,3 +39,4 @@ export const selectHeatUnit = (state: Choices): Units['heat'] => state.heat;
 export const selectFlowMoves = (state: Choices): boolean => state.flowMoves;
 export const selectHiddenSeries = (state: Choices): readonly string[] => state.hiddenSeries;
 export const selectShownSeries = (state: Choices): readonly string[] => state.shownSeries;
+export const selectDaysView = (state: Choices): Choices['daysView'] => state.daysView;

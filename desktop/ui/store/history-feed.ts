@@ -1,4 +1,9 @@
-import type { MonitorMethod, MonitorParams, MonitorResult } from '../../../shared-types/monitor-api.ts';
+import type {
+  MonitorMethod,
+  MonitorParams,
+  MonitorReply,
+  MonitorResult,
+} from '../../../shared-types/monitor-api.ts';
 import { alarmEventKinds } from '../alarms/episodes.ts';
 import type { Door } from '../door.ts';
 import { dayKey, type HistoryState, useHistory } from './history-store.ts';
@@ -9,6 +14,8 @@ export interface HistoryFeed {
   loadDays(site: string): Promise<void>;
   loadDay(site: string, day: string): Promise<void>;
   loadRecent(site: string, hours: number): Promise<void>;
+  /** A day with every step, for a file: far too much to keep. */
+  wholeDay(site: string, day: string): Promise<MonitorReply<'day'>>;
   replay(site: string, day: string): Promise<void>;
   loadAlarmEvents(site: string): Promise<void>;
   loadCommissioningEvents(site: string): Promise<void>;
@@ -51,6 +58,7 @@ export function createHistoryFeed(door: Door): HistoryFeed {
     loadDays: (site) => fetchInto('days', site, 'days', { site }),
     loadDay: (site, day) => fetchInto('curves', dayKey(site, day), 'day', { site, day }),
     loadRecent: (site, hours) => fetchInto('recent', site, 'recent', { site, hours }),
+    wholeDay: (site, day) => door.call('day', { site, day, everyStep: true }),
     replay: (site, day) => fetchInto('replays', dayKey(site, day), 'replay', { site, day }),
     loadAlarmEvents: (site) =>
       fetchInto('alarmEvents', site, 'events', { site, limit: mostEvents, kinds: [...alarmEventKinds] }),

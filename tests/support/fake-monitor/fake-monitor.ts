@@ -1,6 +1,7 @@
 import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
 import type { Tokens } from '../../../desktop/web/tokens.ts';
 import type { Answer } from '../../../shared-types/engine.ts';
+import type { DaySummary } from '../../../shared-types/log.ts';
 import { eventKinds, type LogEvent } from '../../../shared-types/log.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
 import type {
@@ -33,6 +34,8 @@ export interface FakeMonitor {
   replaySame(same: boolean): void;
   /** What the log says from now on that happened, the newest first. */
   eventsAre(events: readonly LogEvent[]): void;
+  /** The days that the log holds from now on. */
+  showDays(days: readonly DaySummary[]): void;
   /** Forgets what the tests before changed. */
   reset(): void;
   close(): Promise<void>;
@@ -49,6 +52,7 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
   let host = calmHost;
   let answer: Pick<Answer, 'accepted' | 'code' | 'text'> = agrees;
   let same = true;
+  let days = testDays;
   let events = testEvents;
 
   function replyTo(method: MonitorMethod, params: never): unknown {
@@ -71,7 +75,7 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
       case 'sites':
         return [...lives.values()];
       case 'days':
-        return testDays;
+        return days;
       case 'day':
         return testDayCurves(day);
       case 'recent':
@@ -137,11 +141,15 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
     eventsAre: (next) => {
       events = next;
     },
+    showDays: (next) => {
+      days = next;
+    },
     reset() {
       events = testEvents;
       asked.length = 0;
       answer = agrees;
       same = true;
+      days = testDays;
       lives = new Map();
       showHost({});
       show(testLive());

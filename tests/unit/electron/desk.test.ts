@@ -8,7 +8,6 @@ import { openSaveDoor } from '../../../desktop/electron/save.ts';
 import { iconBitmap, iconPixels } from '../../../desktop/electron/tray-icon.ts';
 import { trayText } from '../../../desktop/electron/tray-text.ts';
 import { placeOn, readPlace, writePlace } from '../../../desktop/electron/window-place.ts';
-import { dayCsv } from '../../../desktop/ui/days/day-csv.ts';
 import type { Alarm, AlarmCode } from '../../../shared-types/alarms.ts';
 import type { SiteLive } from '../../../shared-types/monitor-api.ts';
 import { testLive, testSnapshot } from '../../support/fake-monitor/snapshot.ts';
@@ -239,19 +238,4 @@ it('the mark beside the clock has two lines of water on its ground', () => {
   expect(pixel(0, 0)).toBe('ff1f4e79');
   expect([13, 19].map((row) => pixel(row, 16))).toEqual(['ffffffff', 'ffffffff']);
   expect([pixel(16, 16), pixel(13, 5), pixel(13, 26)]).toEqual(Array(3).fill('ff1f4e79'));
-});
-
-it('a day is saved as a line for each instant, with nothing where nothing was known', () => {
-  const csv = dayCsv({
-    day: '2031-06-21',
-    atMs: [Date.UTC(2031, 5, 21, 9), Date.UTC(2031, 5, 21, 9, 0, 10)],
-    series: { panSheetC: [41.5, null] },
-    pumpFraction: [0, 1],
-    heatTodayJ: [0, 12],
-    phases: [],
-    events: [],
-  });
-  expect(csv).toBe(
-    'timeUtc,panSheetC,pumpFraction,heatTodayJ\r\n2031-06-21T09:00:00.000Z,41.5,0,0\r\n2031-06-21T09:00:10.000Z,,1,12\r\n',
-  );
 });
