@@ -34,6 +34,9 @@ const pictures: readonly Picture[] = [
   { name: 'live-dark', hash: '#/live', scheme: 'dark', size: desk, prepare: atWork },
   { name: 'live-phone', hash: '#/live', scheme: 'light', size: phone, prepare: atWork },
   { name: 'days-light', hash: '#/days', scheme: 'light', size: desk },
+  { name: 'setpoints-light', hash: '#/setpoints', scheme: 'light', size: desk },
+  { name: 'alarms-light', hash: '#/alarms', scheme: 'light', size: desk },
+  { name: 'site-light', hash: '#/site', scheme: 'light', size: desk },
   { name: 'replay-light', hash: '#/replay', scheme: 'light', size: desk, prepare: replayed },
 ];
 
