@@ -93,13 +93,14 @@ function assemble(options: ControllerOptions, parts: Parts): Controller {
   const { log, notes, broker, run, link } = parts;
   let publisher: Publisher | undefined;
   let beat: Beat | undefined;
+  let { learnt } = run.state;
 
   const tellSite = () => publisher?.site(siteMessage(site, run, settings));
   const settings = createSettingsKeeper(
     log,
     { settings: run.settings, revision: run.settingsRevision },
     tellSite,
-    (changed) => settingsRemarks(site, changed, {}),
+    (changed) => settingsRemarks(site, changed, learnt),
   );
   const desk = openRequestDesk({
     send: (answer) => publisher?.answer(answer),
@@ -123,6 +124,7 @@ function assemble(options: ControllerOptions, parts: Parts): Controller {
         priority: 'urgent',
       }),
     onDecision(decision, sequence, device) {
+      learnt = decision.learnt;
       notes.watchLog();
       publisher?.snapshot({
         schema: messageSchemaVersion,

@@ -65,7 +65,7 @@ export const alarmsText = {
     span: 'Raised within',
     spans: { 1: 'the last day', 7: '7 days', 30: '30 days', all: 'all that is kept' },
     count: (shown: number, all: number) => (shown === all ? `${all} in all` : `${shown} of ${all}`),
-    none: 'The log holds no alarm.',
+    none: 'Each alarm will stand here, with when it came, was seen and went.',
     noneFits: 'No alarm fits this choice.',
     more: (count: number) => `Show ${count} more`,
     cut: (count: string) => `Only the newest ${count} entries of the log were looked at.`,
