@@ -2,11 +2,11 @@ import { defineConfig } from 'vitest/config';
 
 const root = new URL('..', import.meta.url).pathname;
 
-/** Rooms whose tests talk to real processes run one file after another, once the pure ones are through. */
-const withProcesses = (groupOrder: number) => ({
+/** Rooms whose tests talk to real processes, once the pure ones are through; ports and folders are their own. */
+const withProcesses = (groupOrder: number, maxWorkers: number) => ({
   testTimeout: 90_000,
   hookTimeout: 90_000,
-  fileParallelism: false,
+  maxWorkers,
   sequence: { groupOrder },
 });
 
@@ -39,11 +39,11 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses(1) },
+        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses(1, 1) },
       },
       {
         extends: true,
-        test: { name: 'end-to-end', include: ['tests/end-to-end/**/*.test.ts'], ...withProcesses(2) },
+        test: { name: 'end-to-end', include: ['tests/end-to-end/**/*.test.ts'], ...withProcesses(2, 2) },
       },
     ],
     coverage: {

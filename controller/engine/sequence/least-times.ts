@@ -1,5 +1,5 @@
 import type { Command, Situation } from '../situation.ts';
-import type { Cause } from '../state.ts';
+import { type Cause, startUp } from '../state.ts';
 
 const hourMs = 3_600_000;
 
@@ -10,10 +10,12 @@ export function recentStarts(startsMs: readonly number[], runMs: number): readon
 
 /** Why the pump may not start yet; null when it may. Protections do not wait. */
 export function startBlock(
-  { state: { pump }, settings, runMs }: Situation,
+  { state: { pump }, settings, runMs, elapsedMs }: Situation,
   { urgent }: Command,
 ): Cause | null {
   if (urgent) return null;
+  // After time that nobody saw, the first look begins nothing.
+  if (elapsedMs === 0) return startUp;
   const offS = (runMs - pump.sinceMs) / 1000;
   const { leastOffS, startsPerHour } = settings;
   if (offS < leastOffS) return { code: 'waiting-least-off', values: { offS, leastOffS } };

@@ -15,7 +15,7 @@ import {
 import { noHarvest } from '../../../controller/engine/want/outlook.ts';
 import { calmFlow } from '../../../controller/engine/watch/memory.ts';
 import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
-import { makeSite, type SiteKind } from './rig.ts';
+import { allSensors, Loop, makeSite, type SiteKind } from './rig.ts';
 
 const site = makeSite('drain-valve');
 const expiryMs = site.control.outputExpiryS * 1000;
@@ -146,5 +146,15 @@ describe('a restart', () => {
     const locked: EngineState = { ...before, phase: { name: 'stopped', sinceMs: 5 } };
     expect(restart(locked, site, 100).phase).toEqual({ name: 'stopped', sinceMs: 100 });
     expect(restart(locked, makeSite('corner'), 100).phase).toEqual({ name: 'stopped', sinceMs: 100 });
+  });
+});
+
+describe('the first step of a pan that cannot be emptied', () => {
+  it('starts no pump, even where nothing has to hold for any time', () => {
+    const quick = { startDelayS: 0, leastOffS: 0 };
+    const loop = new Loop(makeSite('corner', allSensors), quick);
+    loop.set({ panOutletC: 30, panSheetC: 30, panLevelMm: 40, flowLMin: 0 }).step();
+    expect([loop.phase, loop.why]).toEqual(['resting', 'start-up-proving']);
+    expect(loop.step().phase).toBe('circulating');
   });
 });

@@ -83,6 +83,13 @@ describe('the least times', () => {
     expect(startBlock(at(nowMs - 1), commandOf('run', { urgent: true }))).toBeNull();
   });
 
+  it('is begun by nothing but a protection in the first look after time that nobody saw', () => {
+    const first = { ...at(nowMs - 3_600_000), elapsedMs: 0 };
+    expect(startBlock(first, commandOf('run'))).toEqual({ code: 'start-up-proving', values: {} });
+    expect(startBlock({ ...first, elapsedMs: 1 }, commandOf('run'))).toBeNull();
+    expect(startBlock(first, commandOf('run', { urgent: true }))).toBeNull();
+  });
+
   it('allow so many starts an hour', () => {
     const { settings } = situationOf();
     const starts = Array.from({ length: settings.startsPerHour }, (_, index) => nowMs - 1000 * index);
