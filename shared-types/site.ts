@@ -1,29 +1,9 @@
 import { z } from 'zod';
-import { type Channel, type ChannelUnit, channelMeaning, channels } from './channels.ts';
+import { type Channel, channelMeaning, channels } from './channels.ts';
+import { sensorUnitNames, sensorUnits } from './sensor-units.ts';
 import { defaultSettings, settingCouplings, settingsPatchSchema } from './settings.ts';
 
-/** Units that a sensor may send, and the inner unit each converts into. */
-export const sensorUnits = {
-  C: 'C',
-  K: 'C',
-  F: 'C',
-  'W/m2': 'WM2',
-  'm/s': 'Ms',
-  'km/h': 'Ms',
-  fraction: 'Fraction',
-  '%': 'Fraction',
-  'L/min': 'LMin',
-  'L/s': 'LMin',
-  'm3/h': 'LMin',
-  mm: 'Mm',
-  cm: 'Mm',
-  m: 'Mm',
-  W: 'W',
-  kW: 'W',
-} as const satisfies Record<string, ChannelUnit>;
-
-export type SensorUnit = keyof typeof sensorUnits;
-const sensorUnitSchema = z.enum(Object.keys(sensorUnits) as [SensorUnit, ...SensorUnit[]]);
+const sensorUnitSchema = z.enum(sensorUnitNames);
 
 const slugSchema = z
   .string()
@@ -213,10 +193,8 @@ function sensorFaults(site: SiteShape): Fault[] {
   for (const [name, sensor] of Object.entries(site.sensors)) {
     const channel = name as Channel;
     const meaning = channelMeaning[channel];
-    if (sensorUnits[sensor.unit] !== meaning.unit) {
-      const allowed = Object.entries(sensorUnits)
-        .filter(([, inner]) => inner === meaning.unit)
-        .map(([unit]) => unit);
+    if (sensorUnits[sensor.unit].into !== meaning.unit) {
+      const allowed = sensorUnitNames.filter((unit) => sensorUnits[unit].into === meaning.unit);
       faults.push({ path: ['sensors', name, 'unit'], message: `one of ${allowed.join(', ')}` });
     }
     if (site.link.kind === 'mqtt' && sensor.topic === undefined)

@@ -1,6 +1,6 @@
 import type { SensorFault } from '../../shared-types/readings.ts';
+import { toInnerUnit } from '../../shared-types/sensor-units.ts';
 import type { Sensor } from '../../shared-types/site.ts';
-import { toInnerUnit } from './units.ts';
 
 /** What a sensor said, in the channel's unit; a fault stands in place of a value. */
 export interface SensorValue {

@@ -1,5 +1,6 @@
 import type { Channel } from '../../shared-types/channels.ts';
-import type { Sensor, SensorUnit, Site } from '../../shared-types/site.ts';
+import type { SensorUnit } from '../../shared-types/sensor-units.ts';
+import type { Sensor, Site } from '../../shared-types/site.ts';
 import type { SensorValue, SensorValues } from '../plant/sensors.ts';
 
 /** Sent number = inner value * factor + offset, as a sensor of that unit would say it. */
@@ -10,14 +11,18 @@ const outOfInner: Readonly<Record<SensorUnit, { readonly factor: number; readonl
   'W/m2': { factor: 1, offset: 0 },
   'm/s': { factor: 1, offset: 0 },
   'km/h': { factor: 3.6, offset: 0 },
+  mph: { factor: 3600 / 1609.344, offset: 0 },
   fraction: { factor: 1, offset: 0 },
   '%': { factor: 100, offset: 0 },
   'L/min': { factor: 1, offset: 0 },
   'L/s': { factor: 1 / 60, offset: 0 },
+  'L/h': { factor: 60, offset: 0 },
   'm3/h': { factor: 0.06, offset: 0 },
+  'gal/min': { factor: 1 / 3.785411784, offset: 0 },
   mm: { factor: 1, offset: 0 },
   cm: { factor: 0.1, offset: 0 },
   m: { factor: 0.001, offset: 0 },
+  in: { factor: 1 / 25.4, offset: 0 },
   W: { factor: 1, offset: 0 },
   kW: { factor: 0.001, offset: 0 },
 };

@@ -1,15 +1,15 @@
 import { type Channel, channelMeaning } from '../../shared-types/channels.ts';
+import { type SensorUnit, sensorUnits, toInnerUnit } from '../../shared-types/sensor-units.ts';
 import { numberIn } from '../weather/csv-table.ts';
 import type { Decimal } from './guess.ts';
 import type { ImportMap } from './map.ts';
 import type { Miss } from './report.ts';
-import { converterOf } from './units.ts';
 
 interface ValueColumn {
   readonly name: string;
   readonly index: number;
   readonly channel: Channel;
-  readonly convert: (value: number) => number;
+  readonly unit: SensorUnit;
 }
 
 export interface Columns {
@@ -28,9 +28,9 @@ export function columnsOf(header: readonly string[], map: ImportMap): Columns | 
   };
   const timeIndex = find(map.time.column);
   const values = map.values.map(({ column, channel, unit }) => {
-    const convert = converterOf(unit, channel);
-    if (convert === undefined) faults.push(`${channel} is not measured in ${unit}`);
-    return { name: column, index: find(column), channel, convert: convert ?? Number };
+    if (sensorUnits[unit].into !== channelMeaning[channel].unit)
+      faults.push(`${channel} is not measured in ${unit}`);
+    return { name: column, index: find(column), channel, unit };
   });
   const named = map.values.map(({ channel }) => channel);
   for (const channel of new Set(named))
@@ -41,7 +41,7 @@ export function columnsOf(header: readonly string[], map: ImportMap): Columns | 
 /** What a cell holds; null for an empty one or one that is not taken, which is noted. */
 export function valueIn(
   cells: readonly string[],
-  { name, index, channel, convert }: ValueColumn,
+  { name, index, channel, unit }: ValueColumn,
   decimal: Decimal,
   note: (miss: Omit<Miss, 'line'>) => void,
 ): number | null {
@@ -52,7 +52,7 @@ export function valueIn(
     note({ column: name, text, cause: 'not-a-number' });
     return null;
   }
-  const value = convert(written);
+  const value = toInnerUnit(written, unit);
   const { least, most } = channelMeaning[channel];
   if (value >= least && value <= most) return value;
   note({ column: name, text, cause: 'out-of-range' });

@@ -1,37 +1,14 @@
 import { z } from 'zod';
 import { channelSchema } from '../../shared-types/readings.ts';
+import { sensorUnitNames } from '../../shared-types/sensor-units.ts';
 
 /**
- * The room of foreign logs: reads the CSV of another logger by a map of its columns, tells what it understood
- * and what not, and keeps the values as a log of their own. It stands in `sim/` because it needs the parser of
- * local times and the CSV library, which the controller does without, and because replay may use what it reads.
+ * The room of foreign logs: reads the CSV of another logger by a map of its columns, and tells what it understood
+ * and what not. It stands in `sim/` because it needs the parser of local times and the CSV library, which the
+ * controller does without.
  */
 
 const columnName = z.string().min(1).max(200).describe('name of the column in the header line');
-
-/** Units that another logger may write. */
-export const foreignUnits = [
-  'C',
-  'F',
-  'K',
-  'L/min',
-  'L/s',
-  'L/h',
-  'm3/h',
-  'gal/min',
-  'W/m2',
-  'm/s',
-  'km/h',
-  'mph',
-  'fraction',
-  '%',
-  'mm',
-  'cm',
-  'm',
-  'in',
-  'W',
-  'kW',
-] as const;
 
 export const timeFormats = ['iso', 'day-month-year', 'month-day-year', 'unix-s', 'unix-ms'] as const;
 
@@ -48,7 +25,7 @@ export const importMapSchema = z.strictObject({
     zone: z.string().default('UTC').describe('IANA zone of times without an offset, and of the days'),
   }),
   values: z
-    .array(z.strictObject({ column: columnName, channel: channelSchema, unit: z.enum(foreignUnits) }))
+    .array(z.strictObject({ column: columnName, channel: channelSchema, unit: z.enum(sensorUnitNames) }))
     .min(1),
 });
 export type ImportMap = z.infer<typeof importMapSchema>;

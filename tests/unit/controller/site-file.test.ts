@@ -120,7 +120,7 @@ const oneFault: [string, string, string, number, string, RegExp, RegExp][] = [
     lineOf('unit: L/min'),
     'sensors.flowLMin.unit',
     /"furlong"/,
-    /L\/min, L\/s, m3\/h/,
+    /L\/min, L\/s, L\/h, m3\/h, gal\/min/,
   ],
   [
     'a unit of another quantity',
@@ -129,7 +129,7 @@ const oneFault: [string, string, string, number, string, RegExp, RegExp][] = [
     lineOf('unit: L/min'),
     'sensors.flowLMin.unit',
     /"kW"/,
-    /one of L\/min, L\/s, m3\/h/,
+    /one of L\/min, L\/s, L\/h, m3\/h, gal\/min/,
   ],
   [
     'an unknown zone',

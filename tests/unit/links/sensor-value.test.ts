@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { readSensor } from '../../../controller/links/sensor-value.ts';
-import { type Sensor, type SensorUnit, sensorSchema } from '../../../shared-types/site.ts';
+import type { SensorUnit } from '../../../shared-types/sensor-units.ts';
+import { type Sensor, sensorSchema } from '../../../shared-types/site.ts';
 
 const sensor = (unit: SensorUnit, more: Partial<Sensor> = {}): Sensor =>
   sensorSchema.parse({ unit, ...more });
 
 describe('sensor value', () => {
-  // Fixed points of the units, from their definitions (SI brochure; 212 °F and 32 °F for the degree Fahrenheit).
+  // Fixed points of the units, from their definitions (SI brochure; 212 °F and 32 °F for the degree Fahrenheit;
+  // mile, gallon and inch: NIST SP 811, from memory).
   it.each<[number, SensorUnit, number]>([
     [100, 'C', 100],
     [273.15, 'K', 0],
@@ -17,14 +19,18 @@ describe('sensor value', () => {
     [850, 'W/m2', 850],
     [3, 'm/s', 3],
     [36, 'km/h', 10],
+    [1, 'mph', 0.44704],
     [0.5, 'fraction', 0.5],
     [55, '%', 0.55],
     [24, 'L/min', 24],
     [0.4, 'L/s', 24],
     [1.44, 'm3/h', 24],
+    [60, 'L/h', 1],
+    [1, 'gal/min', 3.785411784],
     [40, 'mm', 40],
     [4, 'cm', 40],
     [0.04, 'm', 40],
+    [1, 'in', 25.4],
     [60, 'W', 60],
     [0.06, 'kW', 60],
   ])('%d %s is %d inside', (sent, unit, inner) => {

@@ -5,7 +5,6 @@ import { importMapSchema } from '../../../../sim/import/map.ts';
 import { readForeignCsv } from '../../../../sim/import/read.ts';
 import { reportText } from '../../../../sim/import/report-text.ts';
 import type { ForeignRow } from '../../../../sim/import/taker.ts';
-import { converterOf } from '../../../../sim/import/units.ts';
 import { temporaryFolder } from '../../../support/temporary.ts';
 
 const folder = temporaryFolder('import');
@@ -103,22 +102,6 @@ describe('a foreign file', () => {
   ])('%j is refused in words', async (content, map, fault) => {
     expect((await read(content, map)).faults).toContain(fault);
   });
-});
-
-test.each([
-  ['F', 'panOutletC', 212, 100],
-  ['K', 'panOutletC', 273.15, 0],
-  ['gal/min', 'flowLMin', 1, 3.785411784],
-  ['m3/h', 'flowLMin', 0.6, 10],
-  ['L/h', 'flowLMin', 60, 1],
-  ['L/s', 'flowLMin', 1, 60],
-  ['km/h', 'windMs', 36, 10],
-  ['mph', 'windMs', 1, 0.44704],
-  ['%', 'humidityFraction', 50, 0.5],
-  ['in', 'panLevelMm', 1, 25.4],
-  ['kW', 'pumpPowerW', 0.05, 50],
-] as const)('%s becomes the unit of %s', (unit, channel, written, inner) => {
-  expect(converterOf(unit, channel)?.(written)).toBeCloseTo(inner, 9);
 });
 
 test('what a file looks like is guessed from its beginning', () => {
