@@ -43,7 +43,12 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'end-to-end', include: ['tests/end-to-end/**/*.test.ts'], ...withProcesses(2, 2) },
+        test: {
+          name: 'end-to-end',
+          include: ['tests/end-to-end/**/*.test.ts'],
+          globalSetup: 'tests/support/built-page.ts',
+          ...withProcesses(2, 2),
+        },
       },
     ],
     coverage: {

@@ -1,52 +1,16 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { en } from '../../desktop/ui/text/en.ts';
 import type { Alarm } from '../../shared-types/alarms.ts';
 import type { SiteLive } from '../../shared-types/monitor-api.ts';
-import { launchBrowser } from '../support/browser.ts';
-import { buildPage } from '../support/built-page.ts';
-import { type FakeMonitor, startFakeMonitor } from '../support/fake-monitor/fake-monitor.ts';
 import { testDecision, testLive, testNowMs, testSnapshot } from '../support/fake-monitor/snapshot.ts';
-import type { TemporaryFolder } from '../support/temporary.ts';
+import { fakePages } from '../support/fake-pages.ts';
+import { focused, tabTo } from '../support/keyboard.ts';
 import { until } from '../support/wait.ts';
 
-let folder: TemporaryFolder;
-let browser: Browser;
-let monitor: FakeMonitor;
-let context: BrowserContext;
-/** What pages complained about in a test. */
-let complaints: string[];
-
-beforeAll(async () => {
-  folder = await buildPage();
-  browser = await launchBrowser();
-  monitor = await startFakeMonitor(folder.path);
-});
-afterAll(async () => {
-  await browser?.close();
-  await monitor?.close();
-  folder?.remove();
-});
-beforeEach(() => {
-  complaints = [];
-  monitor.reset();
-});
-afterEach(async () => {
-  await context?.close();
-  expect(complaints).toEqual([]);
-});
-
-async function open(hash: string, view: Parameters<Browser['newContext']>[0] = {}): Promise<Page> {
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB', ...view });
-  const page = await context.newPage();
-  page.on('pageerror', (error) => complaints.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error') complaints.push(message.text());
-  });
-  await page.goto(`${monitor.url}${hash}`);
-  return page;
-}
+const pages = fakePages();
+const { open } = pages;
 
 const alarm = (code: Alarm['code'], change: Partial<Alarm> = {}): Alarm => ({
   code,
@@ -123,7 +87,7 @@ async function unfold(page: Page): Promise<void> {
 
 describe.each(screens)('%s', (hash, ready) => {
   test.each(['light', 'dark'] as const)('has nothing for axe to find in the %s scheme', async (scheme) => {
-    monitor.show(troubled);
+    pages.monitor.show(troubled);
     const page = await open(hash, { colorScheme: scheme });
     await page.getByText(ready).first().waitFor();
     await unfold(page);
@@ -133,23 +97,13 @@ describe.each(screens)('%s', (hash, ready) => {
   });
 
   test('fits a screen of 360 px without scrolling sideways', async () => {
-    monitor.show(troubled);
+    pages.monitor.show(troubled);
     const page = await open(hash, { viewport: phone });
     await page.getByText(ready).first().waitFor();
     await unfold(page);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(phone.width);
   });
 });
-
-const focused = (page: Page) => page.evaluate<string>('document.activeElement.textContent');
-
-async function tabTo(page: Page, name: string): Promise<void> {
-  for (let presses = 0; presses < 60; presses++) {
-    if ((await focused(page)) === name) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`the keyboard does not reach ${name}`);
-}
 
 describe('Alarms', () => {
   test('calmly says when nothing needs anybody, and when the last alarm was', async () => {
@@ -160,13 +114,13 @@ describe('Alarms', () => {
   });
 
   test('does not call it calm when the controller was not heard for long', async () => {
-    monitor.show(testLive({ snapshotAgeMs: 300_000 }));
+    pages.monitor.show(testLive({ snapshotAgeMs: 300_000 }));
     const page = await open('#/alarms');
     await page.getByText(/^Nothing needed you when the controller was last heard, 5.min ago/).waitFor();
   });
 
   test('puts first causes first, with what to do, and what was put aside apart', async () => {
-    monitor.show(troubled);
+    pages.monitor.show(troubled);
     const page = await open('#/alarms');
     await page
       .getByText('3 alarms need you: 1 within minutes, 1 within the day, 1 at the next visit.')
@@ -182,7 +136,7 @@ describe('Alarms', () => {
   });
 
   test('puts an alarm aside by keyboard alone: its end said before, its outcome after', async () => {
-    monitor.show(troubled);
+    pages.monitor.show(troubled);
     const page = await open('#/alarms');
     const name = 'The pan cannot be measured';
     await page.locator('[data-alarm=pan-sensors-failed]').waitFor();
@@ -192,19 +146,19 @@ describe('Alarms', () => {
     await dialog.getByText('It comes back by itself 14:20').waitFor();
     // The harmless way out has the focus: Enter alone puts nothing aside.
     await until('the focus on the way out', async () => (await focused(page)) === en.alarms.shelve.cancel);
-    expect(monitor.asked).toEqual([]);
+    expect(pages.monitor.asked).toEqual([]);
     await dialog.getByRole('radio', { name: '1\u00a0h' }).focus();
     await page.keyboard.press('ArrowRight');
     await dialog.getByText('It comes back by itself 17:20').waitFor();
     await tabTo(page, en.alarms.shelve.confirm);
     await page.keyboard.press('Enter');
     await page.getByText(`Put aside, ${name}: Accepted: the test controller does so.`).waitFor();
-    expect(monitor.asked).toEqual([{ kind: 'shelve', alarm: 'pan-sensors-failed', minutes: 240 }]);
+    expect(pages.monitor.asked).toEqual([{ kind: 'shelve', alarm: 'pan-sensors-failed', minutes: 240 }]);
   });
 
   test('marks as seen and takes back from the shelf, and says why when that is refused', async () => {
-    monitor.show(troubled);
-    monitor.answerWith({
+    pages.monitor.show(troubled);
+    pages.monitor.answerWith({
       accepted: false,
       code: 'no-such-alarm',
       text: 'Refused: there is no such alarm now.',
@@ -214,14 +168,14 @@ describe('Alarms', () => {
     await page.getByText('Mark as seen, The water in the store scalds: Refused').waitFor();
     await page.getByRole('button', { name: /^Take it back now.*The sheet does not lie well/ }).click();
     await page.getByText('Take back, The sheet does not lie well on the water: Refused').waitFor();
-    expect(monitor.asked).toEqual([
+    expect(pages.monitor.asked).toEqual([
       { kind: 'acknowledge', alarm: 'scald-caution' },
       { kind: 'unshelve', alarm: 'poor-contact' },
     ]);
   });
 
   test('asks for nothing while no controller listens, and says so', async () => {
-    monitor.show({ ...troubled, status: { schema: 1, state: 'lost' } });
+    pages.monitor.show({ ...troubled, status: { schema: 1, state: 'lost' } });
     const page = await open('#/alarms');
     await page.getByText(en.requests.unavailable).waitFor();
     for (const button of await page.locator('[data-alarm] button, [data-shelved] button').all())
@@ -245,7 +199,7 @@ describe.each(['light', 'dark'] as const)('in the %s scheme, axe finds nothing',
     (await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id);
 
   test('in the question for how long an alarm is put aside', async () => {
-    monitor.show(troubled);
+    pages.monitor.show(troubled);
     const page = await open('#/alarms', { colorScheme });
     await page
       .locator('[data-alarm=pan-sensors-failed]')
@@ -258,19 +212,19 @@ describe.each(['light', 'dark'] as const)('in the %s scheme, axe finds nothing',
   test('in a commissioning run that asks something', async () => {
     const run = { step: 'filling' as const, text: 'The pump fills the pan.', findings: [] };
     const lease = { kind: 'commission', remainingMs: 5_400_000 } as const;
-    monitor.show(testLive({ snapshot: testSnapshot({ commissioning: run, lease, phase: 'filling' }) }));
+    pages.monitor.show(testLive({ snapshot: testSnapshot({ commissioning: run, lease, phase: 'filling' }) }));
     const page = await open('#/site', { colorScheme });
     await page.getByText(en.commissioning.asks.full).waitFor();
     expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: en.commissioning.confirms.full }).click();
     await page.getByText('What you saw: Accepted: the test controller does so.').waitFor();
-    expect(monitor.asked).toEqual([{ kind: 'confirm' }]);
+    expect(pages.monitor.asked).toEqual([{ kind: 'confirm' }]);
   });
 });
 
 describe('Site', () => {
   test('shows no number for a failed sensor, what came in, and what the device says otherwise', async () => {
-    monitor.show(troubled);
+    pages.monitor.show(troubled);
     const page = await open('#/site');
     const outlet = page.locator('[data-sensor=panOutletC]');
     await outlet.getByText('failed', { exact: true }).waitFor();
@@ -291,7 +245,7 @@ describe('Site', () => {
   });
 
   test('stays usable while no controller was heard', async () => {
-    monitor.show(testLive({ snapshot: null, site: null, status: { schema: 1, state: 'lost' } }));
+    pages.monitor.show(testLive({ snapshot: null, site: null, status: { schema: 1, state: 'lost' } }));
     const page = await open('#/site');
     await page.getByText(en.site.unheard).waitFor();
     await page.locator('dd').getByText(en.site.links.statuses.lost).waitFor();

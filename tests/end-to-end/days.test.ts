@@ -1,50 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import type { DaySummary } from '../../shared-types/log.ts';
-import { launchBrowser } from '../support/browser.ts';
-import { buildPage } from '../support/built-page.ts';
-import { type FakeMonitor, startFakeMonitor } from '../support/fake-monitor/fake-monitor.ts';
 import { testDays } from '../support/fake-monitor/history.ts';
-import type { TemporaryFolder } from '../support/temporary.ts';
+import { fakePages } from '../support/fake-pages.ts';
 import { until } from '../support/wait.ts';
 
-let folder: TemporaryFolder;
-let browser: Browser;
-let monitor: FakeMonitor;
-let context: BrowserContext;
-let complaints: string[];
-
-beforeAll(async () => {
-  folder = await buildPage();
-  browser = await launchBrowser();
-  monitor = await startFakeMonitor(folder.path);
-});
-afterAll(async () => {
-  await browser?.close();
-  await monitor?.close();
-  folder?.remove();
-});
-beforeEach(() => {
-  complaints = [];
-  monitor.reset();
-});
-afterEach(async () => {
-  await context?.close();
-  expect(complaints).toEqual([]);
-});
-
-async function open(hash: string, view: Parameters<Browser['newContext']>[0] = {}): Promise<Page> {
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB', ...view });
-  const page = await context.newPage();
-  page.on('pageerror', (error) => complaints.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error') complaints.push(message.text());
-  });
-  await page.goto(`${monitor.url}${hash}`);
-  return page;
-}
+const pages = fakePages();
+const { open } = pages;
 
 const focusedDay = (page: Page) => page.evaluate('document.activeElement.dataset.day');
 
@@ -58,7 +22,7 @@ describe('the year', () => {
   test.each(['light', 'dark'] as const)(
     'of 365 days has nothing for axe to find, %s',
     async (colorScheme) => {
-      monitor.showDays(wholeYear);
+      pages.monitor.showDays(wholeYear);
       const page = await open('#/days', { colorScheme });
       await page.getByRole('heading', { name: 'December 2030' }).waitFor();
       expect(await page.locator('a[data-day]').count()).toBe(365);
@@ -68,7 +32,7 @@ describe('the year', () => {
   );
 
   test('of 365 days fits 360 px', async () => {
-    monitor.showDays(wholeYear);
+    pages.monitor.showDays(wholeYear);
     const page = await open('#/days', { viewport: { width: 360, height: 780 } });
     await page.getByRole('heading', { name: 'December 2030' }).waitFor();
     expect(await page.locator('a[data-day]').count()).toBe(365);
@@ -118,7 +82,7 @@ describe('the year', () => {
   });
 
   test('of a log with nothing says so', async () => {
-    monitor.showDays([]);
+    pages.monitor.showDays([]);
     const page = await open('#/days');
     await page.getByText('No day was logged yet.').waitFor();
   });

@@ -1,53 +1,15 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import type { Alarm } from '../../shared-types/alarms.ts';
-import { launchBrowser } from '../support/browser.ts';
-import { buildPage } from '../support/built-page.ts';
-import { type FakeMonitor, startFakeMonitor } from '../support/fake-monitor/fake-monitor.ts';
 import { testSiteMessage } from '../support/fake-monitor/site.ts';
 import { testDecision, testLive, testNowMs, testSnapshot } from '../support/fake-monitor/snapshot.ts';
-import type { TemporaryFolder } from '../support/temporary.ts';
+import { fakePages } from '../support/fake-pages.ts';
+import { focused, tabTo } from '../support/keyboard.ts';
 import { until } from '../support/wait.ts';
 
-let folder: TemporaryFolder;
-let browser: Browser;
-let monitor: FakeMonitor;
-let context: BrowserContext;
-/** What pages complained about in a test: scripts that failed, and what the page's policy refused. */
-let complaints: string[];
-
-beforeAll(async () => {
-  folder = await buildPage();
-  browser = await launchBrowser();
-  monitor = await startFakeMonitor(folder.path);
-});
-afterAll(async () => {
-  await browser?.close();
-  await monitor?.close();
-  folder?.remove();
-});
-beforeEach(() => {
-  complaints = [];
-  monitor.reset();
-});
-afterEach(async () => {
-  await context?.close();
-  expect(complaints).toEqual([]);
-});
-
-type View = Parameters<Browser['newContext']>[0];
-
-async function open(hash: string, view: View = {}): Promise<Page> {
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB', ...view });
-  const page = await context.newPage();
-  page.on('pageerror', (error) => complaints.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error') complaints.push(message.text());
-  });
-  await page.goto(`${monitor.url}${hash}`);
-  return page;
-}
+const pages = fakePages();
+const { open } = pages;
 
 const failing = testLive({
   snapshot: testSnapshot({
@@ -96,7 +58,7 @@ const phone = { width: 360, height: 780 };
 
 describe.each(screens)('%s', (hash, ready) => {
   test.each(['light', 'dark'] as const)('has nothing for axe to find in the %s scheme', async (scheme) => {
-    monitor.show(failing);
+    pages.monitor.show(failing);
     const page = await open(hash, { colorScheme: scheme });
     await page.getByText(ready).first().waitFor();
     if (hash.startsWith('#/replay')) await replayed(page);
@@ -107,7 +69,7 @@ describe.each(screens)('%s', (hash, ready) => {
   });
 
   test('fits a screen of 360 px without scrolling sideways', async () => {
-    monitor.show(failing);
+    pages.monitor.show(failing);
     const page = await open(hash, { viewport: phone });
     await page.getByText(ready).first().waitFor();
     if (hash.startsWith('#/replay')) await replayed(page);
@@ -117,7 +79,7 @@ describe.each(screens)('%s', (hash, ready) => {
 });
 
 async function replayed(page: Page): Promise<void> {
-  monitor.replaySame(false);
+  pages.monitor.replaySame(false);
   await page.getByRole('button', { name: 'Run the replay' }).click();
   await page.getByText('Different decisions: 412 of 17,280 steps.').waitFor();
 }
@@ -129,12 +91,12 @@ describe('Live', () => {
     await page.getByText('18.5', { exact: true }).waitFor();
     expect(await page.locator('[data-channel=panOutletC]').textContent()).toContain('47.3\u00a0°C');
     expect(await page.title()).toBe('Circulating · Test loop · flatwater');
-    monitor.show(testLive({ snapshot: testSnapshot({ phase: 'resting' }) }));
+    pages.monitor.show(testLive({ snapshot: testSnapshot({ phase: 'resting' }) }));
     await until('the title of another phase', async () => (await page.title()).startsWith('Resting'));
   });
 
   test('shows no number for a failed sensor, neither in the list nor in the drawing', async () => {
-    monitor.show(failing);
+    pages.monitor.show(failing);
     const page = await open('#/live');
     const row = page.locator('[data-channel=panOutletC]');
     await row.waitFor();
@@ -150,17 +112,17 @@ describe('Live', () => {
   });
 
   test('warns of scalding water as long as there is some', async () => {
-    monitor.show(failing);
+    pages.monitor.show(failing);
     const page = await open('#/live');
     await page.getByText('Scald danger: the store holds water of 71.2').waitFor();
-    monitor.show(testLive());
+    pages.monitor.show(testLive());
     await page.getByText('Scald danger').waitFor({ state: 'detached' });
   });
 
   test('speaks a new alarm, with its first cause on top and its follower folded', async () => {
     const page = await open('#/live');
     await page.getByText('Nothing needs you.').waitFor();
-    monitor.show(failing);
+    pages.monitor.show(failing);
     const spoken = page.getByRole('alert');
     await until('the alarm to be spoken', async () => (await spoken.textContent()) !== '');
     expect(await spoken.textContent()).toBe('New alarm: The pan cannot be measured');
@@ -179,7 +141,7 @@ describe('Live', () => {
     expect(await running()).toBe(0);
     await page.getByRole('button', { name: 'Show the flow moving' }).click();
     await until('the flow to move again', async () => Number(await running()) > 0);
-    monitor.show(
+    pages.monitor.show(
       testLive({ snapshot: testSnapshot({ belief: { ...testDecision.belief, flowProven: false } }) }),
     );
     await page.getByText('100 %, flow not proven').waitFor();
@@ -205,15 +167,19 @@ describe('a request', () => {
     await page.getByRole('dialog').getByText('It may carry heat out of the store').waitFor();
     // The harmless way out has the focus: Enter alone must not start anything.
     await until('the focus on the way out', async () => (await focused(page)) === 'Leave it as it is');
-    expect(monitor.asked).toEqual([]);
+    expect(pages.monitor.asked).toEqual([]);
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
     await page.getByText('Accepted: the test controller does so.').waitFor();
-    expect(monitor.asked).toEqual([{ kind: 'run-pump', minutes: 25 }]);
+    expect(pages.monitor.asked).toEqual([{ kind: 'run-pump', minutes: 25 }]);
   });
 
   test('that is refused says why', async () => {
-    monitor.answerWith({ accepted: false, code: 'hazard-forbids', text: 'Refused: frost comes first.' });
+    pages.monitor.answerWith({
+      accepted: false,
+      code: 'hazard-forbids',
+      text: 'Refused: frost comes first.',
+    });
     const page = await open('#/live');
     await page.getByRole('button', { name: 'Back to automatic' }).click();
     await page.getByText('Refused: frost comes first.').waitFor();
@@ -226,7 +192,7 @@ describe('a request', () => {
     await page.keyboard.press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     await until('the focus to be back', async () => (await focused(page)) === 'Empty the pan');
-    expect(monitor.asked).toEqual([]);
+    expect(pages.monitor.asked).toEqual([]);
   });
 
   test('of minutes out of range is not made', async () => {
@@ -238,23 +204,12 @@ describe('a request', () => {
   });
 
   test('cannot be made while no controller listens', async () => {
-    monitor.show(testLive({ status: { schema: 1, state: 'lost' } }));
+    pages.monitor.show(testLive({ status: { schema: 1, state: 'lost' } }));
     const page = await open('#/live');
     await page.getByText('The controller is gone without a word.').waitFor();
     expect(await page.getByRole('button', { name: 'Run the pump' }).isDisabled()).toBe(true);
   });
 });
-
-const focused = (page: Page) =>
-  page.evaluate('document.activeElement.getAttribute("aria-label") ?? document.activeElement.textContent');
-
-async function tabTo(page: Page, name: string): Promise<void> {
-  for (let presses = 0; presses < 60; presses++) {
-    if ((await focused(page)) === name) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error(`the keyboard does not reach ${name}`);
-}
 
 describe('the way around', () => {
   test('begins with a link past the bar, and the focus follows to a new screen', async () => {
@@ -331,54 +286,15 @@ describe('Replay', () => {
 });
 
 describe('what is amiss', () => {
-  test('a monitor that went away is said, and found again when it is back', async () => {
-    const gone = await startFakeMonitor(folder.path);
-    const port = Number(new URL(gone.url).port);
-    context = await browser.newContext();
-    const page = await context.newPage();
-    await page.goto(`${gone.url}#/live`);
-    await page.getByText('Circulating').first().waitFor();
-    await gone.close();
-    await page.getByText('The monitor does not answer.').waitFor();
-    expect(await page.getByRole('button', { name: 'Empty the pan' }).isDisabled()).toBe(true);
-    const back = await startFakeMonitor(folder.path, port);
-    await page.getByText('The monitor does not answer.').waitFor({ state: 'detached' });
-    await until('requests to be possible again', () =>
-      page.getByRole('button', { name: 'Empty the pan' }).isEnabled(),
-    );
-    await context.close();
-    await back.close();
-  });
-
-  test('a chart that could not be fetched while the monitor was away is fetched once it is back', async () => {
-    const gone = await startFakeMonitor(folder.path);
-    const port = Number(new URL(gone.url).port);
-    context = await browser.newContext();
-    const page = await context.newPage();
-    let away = true;
-    await page.route(/time-chart-.*\.js$/, (route) => (away ? route.abort() : route.continue()));
-    const missed = page.waitForEvent('requestfailed');
-    await page.goto(`${gone.url}#/live`);
-    expect((await missed).url()).toContain('time-chart');
-    await page.getByRole('button', { name: 'Empty the pan' }).waitFor();
-    await gone.close();
-    away = false;
-    const back = await startFakeMonitor(folder.path, port);
-    await page.locator('canvas').first().waitFor();
-    expect(await page.getByRole('button', { name: 'Empty the pan' }).isVisible()).toBe(true);
-    await context.close();
-    await back.close();
-  });
-
   test('a broker that went away is said with its address', async () => {
     const page = await open('#/live');
     await page.getByText('Circulating').first().waitFor();
-    monitor.showHost({ brokerConnected: false });
+    pages.monitor.showHost({ brokerConnected: false });
     await page.getByText('The monitor has lost the broker mqtt://127.0.0.1:1883.').waitFor();
   });
 
   test('old values say how old they are and look it', async () => {
-    monitor.show(testLive({ snapshotAgeMs: 300_000 }));
+    pages.monitor.show(testLive({ snapshotAgeMs: 300_000 }));
     const page = await open('#/live');
     await page.getByText('The values below are 5\u00a0min old.').waitFor();
     const row = page.locator('[data-channel=panOutletC]');
@@ -389,7 +305,7 @@ describe('what is amiss', () => {
   test('hostile text stays text', async () => {
     const hostile = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
     const text = `${hostile}`;
-    monitor.show(
+    pages.monitor.show(
       testLive({
         site: testSiteMessage(hostile),
         snapshot: testSnapshot({
@@ -397,7 +313,7 @@ describe('what is amiss', () => {
         }),
       }),
     );
-    monitor.showHost({ problems: [{ severity: 'warning', text: hostile }] });
+    pages.monitor.showHost({ problems: [{ severity: 'warning', text: hostile }] });
     const page = await open('#/live');
     await until(
       'the text in title, sentence and banner',

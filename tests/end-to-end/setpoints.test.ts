@@ -1,50 +1,21 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import type { LogEvent } from '../../shared-types/log.ts';
 import { defaultSettings, type Settings } from '../../shared-types/settings.ts';
 import { changedValues } from '../../shared-types/settings-event.ts';
-import { launchBrowser } from '../support/browser.ts';
-import { buildPage } from '../support/built-page.ts';
-import { type FakeMonitor, startFakeMonitor } from '../support/fake-monitor/fake-monitor.ts';
 import { testSiteMessage } from '../support/fake-monitor/site.ts';
 import { testLive, testNowMs, testSnapshot } from '../support/fake-monitor/snapshot.ts';
+import { fakePages } from '../support/fake-pages.ts';
 import { focused, tabTo } from '../support/keyboard.ts';
-import type { TemporaryFolder } from '../support/temporary.ts';
 
 const tokens = { ask: 'ask-token-ask-token-ask-token', look: 'look-token-look-token-look' };
-let folder: TemporaryFolder;
-let browser: Browser;
-let monitor: FakeMonitor;
-let guarded: FakeMonitor;
-let context: BrowserContext;
+const pages = fakePages();
+const guarded = fakePages(tokens);
+const tall = { viewport: { width: 1280, height: 900 } };
 
-beforeAll(async () => {
-  folder = await buildPage();
-  browser = await launchBrowser();
-  monitor = await startFakeMonitor(folder.path);
-  guarded = await startFakeMonitor(folder.path, 0, tokens);
-});
-afterAll(async () => {
-  await browser?.close();
-  await monitor?.close();
-  await guarded?.close();
-  folder?.remove();
-});
-beforeEach(() => monitor.reset());
-afterEach(() => context?.close());
-
-type View = Parameters<Browser['newContext']>[0];
-
-async function openAt(url: string, view: View = {}): Promise<Page> {
-  context = await browser.newContext({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', ...view });
-  const page = await context.newPage();
-  await page.goto(`${url}#/setpoints`);
-  return page;
-}
-
-async function open(view: View = {}): Promise<Page> {
-  const page = await openAt(monitor.url, view);
+async function open(view: Parameters<typeof pages.open>[1] = {}): Promise<Page> {
+  const page = await pages.open('#/setpoints', { ...tall, ...view });
   await field(page, 'Start difference').waitFor();
   return page;
 }
@@ -78,7 +49,7 @@ describe('the form', () => {
   test.each(['light', 'dark'] as const)(
     'with changes, reasons, an answer and history has nothing for axe to find in the %s scheme',
     async (scheme) => {
-      monitor.eventsAre([pastChange({ startDifferenceK: 3 })]);
+      pages.monitor.eventsAre([pastChange({ startDifferenceK: 3 })]);
       const page = await open({ colorScheme: scheme });
       await field(page, 'Start difference').fill('2.5');
       await page.getByText('the pump may cycle').waitFor();
@@ -132,7 +103,7 @@ describe('the form', () => {
     await page.getByRole('button', { name: 'Yes, apply them' }).click();
     await page.getByText('Accepted.').waitFor();
     const settings = { startDifferenceK: 2.5, frostTemperatureC: 5 };
-    expect(monitor.asked).toEqual([{ kind: 'change-settings', settings }]);
+    expect(pages.monitor.asked).toEqual([{ kind: 'change-settings', settings }]);
   });
 
   test('lets a value be typed that begins like the one in force', async () => {
@@ -168,21 +139,21 @@ describe('a change of settings', () => {
     await page.getByRole('dialog').getByText('Start difference: 1\u00a0K → 2.5\u00a0K').waitFor();
     // The harmless way out has the focus: Enter alone must not change anything.
     await expect.poll(() => focused(page)).toBe('Leave it as it is');
-    expect(monitor.asked).toEqual([]);
+    expect(pages.monitor.asked).toEqual([]);
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
     const outcome = page.locator('[data-state]');
     await page.locator('[data-state=accepted]').waitFor();
     expect(await outcome.textContent()).toContain('Waiting until the controller tells these settings');
-    expect(monitor.asked).toEqual([{ kind: 'change-settings', settings: { startDifferenceK: 2.5 } }]);
-    monitor.show(inForce({ startDifferenceK: 2.5 }));
+    expect(pages.monitor.asked).toEqual([{ kind: 'change-settings', settings: { startDifferenceK: 2.5 } }]);
+    pages.monitor.show(inForce({ startDifferenceK: 2.5 }));
     await page.locator('[data-state=confirmed]').waitFor();
     expect(await outcome.textContent()).toContain('In force as settings 2.');
     await page.getByText('Nothing is changed.').waitFor();
   });
 
   test('that is refused says why, and the changes stay', async () => {
-    monitor.answerWith({ accepted: false, code: 'settings-refused', text: 'Too warm for this.' });
+    pages.monitor.answerWith({ accepted: false, code: 'settings-refused', text: 'Too warm for this.' });
     const page = await open();
     await field(page, 'Store limit').fill('70');
     await apply(page).click();
@@ -194,7 +165,7 @@ describe('a change of settings', () => {
   test('by somebody else meanwhile is said, and theirs or mine is chosen before anything is sent', async () => {
     const page = await open();
     await field(page, 'Start difference').fill('2.5');
-    monitor.show(inForce({ startDifferenceK: 4, drainTimeS: 700 }));
+    pages.monitor.show(inForce({ startDifferenceK: 4, drainTimeS: 700 }));
     const note = page.getByRole('region', { name: 'Changed elsewhere meanwhile' });
     await note.getByText('Start difference: 1\u00a0K → 4\u00a0K (yours: 2.5\u00a0K)').waitFor();
     await note.getByText('Drain time: 900\u00a0s → 700\u00a0s').waitFor();
@@ -202,27 +173,27 @@ describe('a change of settings', () => {
     await note.getByRole('button', { name: 'Keep mine' }).click();
     await page.getByText('Start difference: 4\u00a0K → 2.5\u00a0K').waitFor();
     expect(await apply(page).isEnabled()).toBe(true);
-    monitor.show(inForce({ startDifferenceK: 5 }, 3));
+    pages.monitor.show(inForce({ startDifferenceK: 5 }, 3));
     await note.getByRole('button', { name: 'Take theirs' }).click();
     expect(await field(page, 'Start difference').inputValue()).toBe('5');
     await page.getByText('Nothing is changed.').waitFor();
   });
 
   test('is undone as a change of its own, seen before it is sent', async () => {
-    monitor.show(inForce({ startDifferenceK: 3 }));
+    pages.monitor.show(inForce({ startDifferenceK: 3 }));
     const hostile = '<img src=x onerror="document.title=1">';
-    monitor.eventsAre([pastChange({ startDifferenceK: 3 }, hostile)]);
+    pages.monitor.eventsAre([pastChange({ startDifferenceK: 3 }, hostile)]);
     const page = await open();
     await page.getByText(`by ${hostile}, settings 2`).waitFor();
     await page.getByRole('button', { name: /^Undo the change of/ }).click();
     await page.getByText('Start difference: 3\u00a0K → 1\u00a0K').waitFor();
     await page.getByText('Nothing is applied yet.').waitFor();
     expect(await page.locator('main img').count()).toBe(0);
-    expect(monitor.asked).toEqual([]);
+    expect(pages.monitor.asked).toEqual([]);
   });
 
   test('cannot be sent while no controller listens, and the form stays usable', async () => {
-    monitor.show(testLive({ status: { schema: 1, state: 'lost' } }));
+    pages.monitor.show(testLive({ status: { schema: 1, state: 'lost' } }));
     const page = await open();
     await field(page, 'Drain time').fill('700');
     await page.getByText('Nothing can be applied now').waitFor();
@@ -231,8 +202,8 @@ describe('a change of settings', () => {
 });
 
 test('whoever may only look reads the values and cannot change them', async () => {
-  guarded.eventsAre([pastChange({ startDifferenceK: 3 })]);
-  const page = await openAt(guarded.url);
+  guarded.monitor.eventsAre([pastChange({ startDifferenceK: 3 })]);
+  const page = await guarded.open('#/setpoints', tall);
   await page.getByLabel('Token').fill(tokens.look);
   await page.keyboard.press('Enter');
   await page.getByText('the values can be read here and not changed').waitFor();

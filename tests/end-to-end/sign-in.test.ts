@@ -1,37 +1,14 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { launchBrowser } from '../support/browser.ts';
-import { buildPage } from '../support/built-page.ts';
-import { type FakeMonitor, startFakeMonitor } from '../support/fake-monitor/fake-monitor.ts';
-import type { TemporaryFolder } from '../support/temporary.ts';
-import { until } from '../support/wait.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { fakePages } from '../support/fake-pages.ts';
+import { tabTo } from '../support/keyboard.ts';
 
 const tokens = { ask: 'ask-token-ask-token-ask-token', look: 'look-token-look-token-look' };
-let folder: TemporaryFolder;
-let browser: Browser;
-let monitor: FakeMonitor;
-let context: BrowserContext | undefined;
+const pages = fakePages(tokens);
 
-beforeAll(async () => {
-  folder = await buildPage();
-  browser = await launchBrowser();
-  monitor = await startFakeMonitor(folder.path, 0, tokens);
-});
-afterAll(async () => {
-  await browser?.close();
-  await monitor?.close();
-  folder?.remove();
-});
-afterEach(async () => {
-  monitor.reset();
-  await context?.close();
-});
-
-async function open(view: Parameters<Browser['newContext']>[0] = {}): Promise<Page> {
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...view });
-  const page = await context.newPage();
-  await page.goto(`${monitor.url}#/live`);
+async function open(view: Parameters<typeof pages.open>[1] = {}): Promise<Page> {
+  const page = await pages.open('#/live', view);
   await page.getByRole('heading', { name: 'Sign in to this monitor' }).waitFor();
   return page;
 }
@@ -54,14 +31,14 @@ describe('a monitor open to other machines', () => {
 
   test('lets a person in, ask, and out again with the keyboard alone', async () => {
     const page = await open();
-    await tabTo(page, 'Token');
+    await tabTo(page, 'Token *');
     await page.keyboard.type(tokens.ask);
     await page.keyboard.press('Enter');
     await page.getByText('Ask the loop').waitFor();
     await tabTo(page, 'Back to automatic');
     await page.keyboard.press('Enter');
     await page.getByText('Accepted: the test controller does so.').waitFor();
-    expect(monitor.asked).toEqual([{ kind: 'automatic' }]);
+    expect(pages.monitor.asked).toEqual([{ kind: 'automatic' }]);
     await page.reload();
     await page.getByText('Ask the loop').waitFor();
     await tabTo(page, 'Appearance and units');
@@ -79,7 +56,7 @@ describe('a monitor open to other machines', () => {
     await page.getByText('You are signed in to look only.').first().waitFor();
     await page.getByText('requests need the token that may ask').waitFor();
     expect(await page.getByRole('button', { name: 'Run the pump' }).isDisabled()).toBe(true);
-    expect(monitor.asked).toEqual([]);
+    expect(pages.monitor.asked).toEqual([]);
   });
 
   test.each(['light', 'dark'] as const)(
@@ -94,16 +71,3 @@ describe('a monitor open to other machines', () => {
     },
   );
 });
-
-const nameOfFocused = `(() => {
-  const focused = document.activeElement;
-  return focused.getAttribute('aria-label') ?? focused.labels?.[0]?.textContent ?? focused.textContent;
-})()`;
-
-async function tabTo(page: Page, name: string): Promise<void> {
-  await until(`the focus on ${name}`, async () => {
-    if (String(await page.evaluate(nameOfFocused)).startsWith(name)) return true;
-    await page.keyboard.press('Tab');
-    return false;
-  });
-}

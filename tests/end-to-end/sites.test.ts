@@ -1,19 +1,13 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { launchBrowser } from '../support/browser.ts';
-import { buildPage } from '../support/built-page.ts';
-import { type FakeMonitor, startFakeMonitor } from '../support/fake-monitor/fake-monitor.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { testSiteMessage } from '../support/fake-monitor/site.ts';
 import { testLive, testSnapshot } from '../support/fake-monitor/snapshot.ts';
-import type { TemporaryFolder } from '../support/temporary.ts';
+import { fakePages } from '../support/fake-pages.ts';
 import { until } from '../support/wait.ts';
 
-let folder: TemporaryFolder;
-let browser: Browser;
-let monitor: FakeMonitor;
-let context: BrowserContext;
-let faults: string[];
+const pages = fakePages();
+const { open } = pages;
 
 const hostile = '<img src=x onerror="document.title=1"> of a site whose title is as long as one may be, and';
 const annex = testLive({
@@ -21,33 +15,6 @@ const annex = testLive({
   site: testSiteMessage(hostile.slice(0, 80)),
   snapshot: testSnapshot({ phase: 'resting' }),
 });
-
-beforeAll(async () => {
-  folder = await buildPage();
-  browser = await launchBrowser();
-  monitor = await startFakeMonitor(folder.path);
-});
-afterAll(async () => {
-  await browser?.close();
-  await monitor?.close();
-  folder?.remove();
-});
-beforeEach(() => {
-  faults = [];
-  monitor.reset();
-});
-afterEach(async () => {
-  await context?.close();
-  expect(faults).toEqual([]);
-});
-
-async function open(hash: string, view: Parameters<Browser['newContext']>[0] = {}): Promise<Page> {
-  context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...view });
-  const page = await context.newPage();
-  page.on('pageerror', (error) => faults.push(error.message));
-  await page.goto(`${monitor.url}${hash}`);
-  return page;
-}
 const chosen = (page: Page) => page.getByRole('combobox', { name: 'Site' });
 const hashOf = (page: Page) => new URL(page.url()).hash;
 
@@ -57,7 +24,7 @@ describe('several sites', () => {
     await page.getByText('Circulating').first().waitFor();
     expect(hashOf(page)).toBe('#/live');
     // Earlier in the alphabet than the one on the screen, which stays.
-    monitor.show(annex);
+    pages.monitor.show(annex);
     await chosen(page).waitFor();
     expect(await chosen(page).inputValue()).toBe('test-loop');
     await until('the site in the address', () => hashOf(page) === '#/live?site=test-loop');
@@ -79,10 +46,10 @@ describe('several sites', () => {
   });
 
   test('that go are said to be gone, and nothing of another is shown for them', async () => {
-    monitor.show(annex);
+    pages.monitor.show(annex);
     const page = await open('#/live?site=annex');
     await page.getByText('Resting').first().waitFor();
-    monitor.take('annex');
+    pages.monitor.take('annex');
     await page.getByText('Nothing is heard of a site called annex.').waitFor();
     expect(await page.getByText('Circulating').count()).toBe(0);
     expect(await page.getByRole('button', { name: 'Run the pump' }).count()).toBe(0);
@@ -103,7 +70,7 @@ describe('several sites', () => {
   test.each(['light', 'dark'] as const)(
     'fit a small screen, and axe finds nothing: %s',
     async (colorScheme) => {
-      monitor.show(annex);
+      pages.monitor.show(annex);
       const page = await open('#/live?site=annex', { colorScheme, viewport: { width: 360, height: 780 } });
       await page.getByText('Resting').first().waitFor();
       expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
