@@ -1,43 +1,23 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { launchBrowser } from '../support/browser.ts';
 import { focused, tabTo } from '../support/keyboard.ts';
-import { type Program, startNode } from '../support/process.ts';
-import { demoContent, writeSite } from '../support/sites.ts';
-import { temporaryFolder } from '../support/temporary.ts';
+import { type House, startHouse } from '../support/running-house.ts';
 
 /** Setpoints of a real controller with a log, beside a simulated device. */
 describe('setpoints of a controller that runs', () => {
-  const data = temporaryFolder('setpoints');
-  const programs: Program[] = [];
-  let browser: Browser;
+  let house: House;
   let page: Page;
 
   beforeAll(async () => {
-    const content = demoContent({ control: { stepS: 1 }, settings: { startDifferenceK: 2 } });
-    const site = writeSite(data.file('site.yaml'), content);
-    const start = (...[file, args]: Parameters<typeof startNode>): Program => {
-      const program = startNode(file, args);
-      programs.unshift(program);
-      return program;
-    };
-    const clock = `${Date.parse('2031-06-21T15:00:00Z')}@${Date.now()}*5`;
-    const controller = start('controller/main.mjs', ['--site', site, '--data', data.path, '--clock', clock]);
-    const broker = (await controller.line(/^controller ready: broker (\S+)/))[1] ?? '';
-    const device = start('sim/device/main.ts', ['--site', site, '--broker', broker, '--clock', clock]);
-    await device.line(/^device ready/);
-    const monitor = start('desktop/web/main.ts', ['--broker', broker, '--data', data.path, '--port', '0']);
-    const url = (await monitor.line(/^monitor: (\S+)/))[1] ?? '';
-    browser = await launchBrowser();
-    const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
-    page = await context.newPage();
-    await page.goto(`${url}#/setpoints`);
+    house = await startHouse('#/setpoints', {
+      changes: { control: { stepS: 1 }, settings: { startDifferenceK: 2 } },
+      from: '2031-06-21T15:00:00Z',
+      speed: 5,
+      viewport: { width: 1280, height: 900 },
+    });
+    ({ page } = house);
   });
-  afterAll(async () => {
-    await browser?.close();
-    for (const program of programs) await program.stop();
-    data.remove();
-  });
+  afterAll(() => house?.stop());
 
   const difference = () => page.getByRole('textbox', { name: 'Start difference', exact: true });
 

@@ -1,15 +1,12 @@
 import mqtt, { type MqttClient } from 'mqtt';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { inLine, numberFormats } from '../../desktop/ui/format/numbers.ts';
 import { en } from '../../desktop/ui/text/en.ts';
 import type { Channel } from '../../shared-types/channels.ts';
 import { channelMeaning } from '../../shared-types/channels.ts';
 import { type SnapshotMessage, siteTopics, snapshotMessageSchema } from '../../shared-types/messages.ts';
-import { launchBrowser } from '../support/browser.ts';
-import { type Program, startNode } from '../support/process.ts';
-import { demoContent, writeSite } from '../support/sites.ts';
-import { temporaryFolder } from '../support/temporary.ts';
+import { type House, startHouse } from '../support/running-house.ts';
 import { until } from '../support/wait.ts';
 
 const siteName = 'quillhaven-wash-house';
@@ -32,47 +29,32 @@ function rowsOf({ decision }: SnapshotMessage): Record<string, string> {
 }
 
 describe('the whole house in a real browser', () => {
-  const data = temporaryFolder('house');
   const snapshots: SnapshotMessage[] = [];
-  const programs: Program[] = [];
-  let browser: Browser;
+  let house: House;
   let page: Page;
   let client: MqttClient;
 
-  beforeAll(async () => {
-    const site = writeSite(
-      data.file('site.yaml'),
-      demoContent({ control: { stepS: 1 }, settings: { leastOffS: 0 } }),
-    );
-    const start = (...[file, args]: Parameters<typeof startNode>): Program => {
-      const program = startNode(file, args);
-      programs.unshift(program);
-      return program;
-    };
-    const clock = `${Date.parse('2031-06-21T15:00:00Z')}@${Date.now()}*5`;
-    const controller = start('controller/main.mjs', ['--site', site, '--data', data.path, '--clock', clock]);
-    const broker = (await controller.line(/^controller ready: broker (\S+)/))[1] ?? '';
-    await start('sim/device/main.ts', ['--site', site, '--broker', broker, '--clock', clock]).line(
-      /^device ready/,
-    );
+  async function listenAt(broker: string): Promise<void> {
     client = await mqtt.connectAsync(broker);
     client.on('message', (_topic, payload) => {
       snapshots.push(snapshotMessageSchema.parse(JSON.parse(payload.toString())));
     });
     await client.subscribeAsync(topics.snapshot);
-    const monitor = start('desktop/web/main.ts', ['--broker', broker, '--data', data.path, '--port', '0']);
-    const url = (await monitor.line(/^monitor: (\S+)/))[1] ?? '';
-    browser = await launchBrowser();
-    const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
-    page = await context.newPage();
-    await page.goto(url);
-  });
+  }
 
+  beforeAll(async () => {
+    house = await startHouse('', {
+      changes: { control: { stepS: 1 }, settings: { leastOffS: 0 } },
+      from: '2031-06-21T15:00:00Z',
+      speed: 5,
+      viewport: { width: 1280, height: 900 },
+      onBroker: listenAt,
+    });
+    ({ page } = house);
+  });
   afterAll(async () => {
-    await browser?.close();
     await client?.endAsync();
-    for (const program of programs) await program.stop();
-    data.remove();
+    await house?.stop();
   });
 
   const newest = () => snapshots.at(-1)?.decision;
