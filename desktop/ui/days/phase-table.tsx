@@ -9,7 +9,7 @@ export function PhaseTable({ phases }: { readonly phases: readonly PhaseSpan[] }
   const times = useTimes();
   const text = en.charts;
   return (
-    <table className={styles['table']}>
+    <table className={`ruled ${styles['table']}`}>
       <thead>
         <tr>
           <th scope="col">{text.from}</th>

@@ -1,11 +1,12 @@
 import { useState } from 'react';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
+import { goesWell, Outcome } from '../shell/outcome.tsx';
+import { outcomeText } from '../shell/outcome-text.ts';
 import { selectListening, selectLookOnly, selectSiteName } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { selectAsked, useAsked } from '../store/request-store.ts';
 import { en } from '../text/en.ts';
-import { outcomeText } from './outcome-text.ts';
 import styles from './request-card.module.css';
 import { RequestDialog } from './request-dialog.tsx';
 import { RequestOffer } from './request-offer.tsx';
@@ -27,7 +28,7 @@ export function RequestCard() {
   return (
     <Card heading={en.requests.heading}>
       <p className={styles['lead']}>{leadText(listening, lookOnly)}</p>
-      <Outcome />
+      <RequestOutcome />
       <ul className={styles['offers']}>
         {kinds.map((kind) => (
           <li key={kind}>
@@ -49,13 +50,8 @@ function leadText(listening: boolean, lookOnly: boolean): string {
   return lookOnly ? en.requests.lookOnly : en.requests.unavailable;
 }
 
-/** The answer, where the request was made; the region is there before it. */
-function Outcome() {
+/** The answer, where the request was made. */
+function RequestOutcome() {
   const asked = useAsked(selectAsked);
-  const good = asked.state === 'asking' || (asked.state === 'answered' && asked.answer.accepted);
-  return (
-    <p role="status" className={`${styles['outcome']} ${good ? styles['good'] : styles['bad']}`}>
-      {outcomeText(asked)}
-    </p>
-  );
+  return <Outcome good={goesWell(asked)}>{outcomeText(asked)}</Outcome>;
 }

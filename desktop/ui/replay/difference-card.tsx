@@ -19,7 +19,7 @@ export function DifferenceCard({ difference }: Props) {
   return (
     <Card heading={text.first(times.clockWithSeconds(difference.atMs))}>
       <p className={styles['lead']}>{text.fieldsDiffer(difference.fields.join(', '))}</p>
-      <table className={styles['table']}>
+      <table className={`ruled ${styles['table']}`}>
         <thead>
           <tr>
             <th scope="col">{text.totals.what}</th>

@@ -27,7 +27,7 @@ export function TotalsTable({ logged, replayed }: { readonly logged: Totals; rea
   const numbers = useNumbers();
   return (
     <Card heading={text.heading}>
-      <table className={styles['table']}>
+      <table className={`ruled ${styles['table']}`}>
         <thead>
           <tr>
             <th scope="col">{text.what}</th>

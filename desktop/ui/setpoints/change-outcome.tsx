@@ -1,8 +1,8 @@
+import { Outcome } from '../shell/outcome.tsx';
 import { selectSiteMessage, selectSnapshot } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
 import { selectSent, useSettings } from '../store/settings-store.ts';
 import { changeState, changeText } from './change-state.ts';
-import styles from './setpoints.module.css';
 
 const selectStepping = (state: LiveState): number | undefined => selectSnapshot(state)?.settingsRevision;
 
@@ -15,8 +15,8 @@ export function ChangeOutcome({ site }: { readonly site: string }) {
   const state = changeState(sent, told);
   const bad = state === 'refused' || state === 'unanswered';
   return (
-    <p role="status" className={`${styles['outcome']} ${bad ? styles['bad'] : ''}`} data-state={state}>
+    <Outcome good={!bad} state={state}>
       {changeText(sent, state, told)}
-    </p>
+    </Outcome>
   );
 }

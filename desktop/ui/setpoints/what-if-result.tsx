@@ -84,7 +84,7 @@ function Report({ report, asked, old, temperature }: ReportProps) {
 
 function Rows({ caption, rows }: { readonly caption: string; readonly rows: readonly WhatIfRow[] }) {
   return (
-    <table className={styles['table']}>
+    <table className={`ruled ${styles['table']}`}>
       <caption>{caption}</caption>
       <thead>
         <tr>

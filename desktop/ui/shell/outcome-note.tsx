@@ -1,7 +1,7 @@
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
-import { outcomeText } from '../live/outcome-text.ts';
 import { selectAskedOf, useAsked } from '../store/request-store.ts';
-import styles from './outcome-note.module.css';
+import { goesWell, Outcome } from './outcome.tsx';
+import { outcomeText } from './outcome-text.ts';
 
 interface Props {
   /** Kinds of requests that are made here; what came of others is said elsewhere. */
@@ -14,12 +14,11 @@ interface Props {
 export function OutcomeNote({ kinds, nameOf }: Props) {
   const asked = useAsked(selectAskedOf(kinds));
   const operation = useAsked((state) => state.operation);
-  const good = asked.state === 'asking' || (asked.state === 'answered' && asked.answer.accepted);
   const name = asked.state === 'none' || operation === null ? '' : `${nameOf(operation)}: `;
   return (
-    <p role="status" className={`${styles['outcome']} ${good ? '' : styles['bad']}`}>
+    <Outcome good={goesWell(asked)}>
       {name}
       {outcomeText(asked)}
-    </p>
+    </Outcome>
   );
 }

@@ -23,7 +23,7 @@ export function OutputCard() {
   const { columns } = text;
   return (
     <Card heading={text.heading}>
-      <table className={styles['table']}>
+      <table className={`ruled ${styles['table']}`}>
         <thead>
           <tr>
             <th scope="col">{columns.output}</th>

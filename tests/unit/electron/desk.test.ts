@@ -165,9 +165,9 @@ describe('starting at login', () => {
     const file = autostartFile(folder.file('config'));
     expect(file).toBe(folder.file('config/autostart/flatwater-monitor.desktop'));
     expect(startsAtLogin(file)).toBe(false);
-    setAutostart(file, ['/opt/flatwater', '--data', '/home/a b'], true);
+    setAutostart(file, ['a-program', '--data', 'a b'], true);
     expect(startsAtLogin(file)).toBe(true);
-    expect(readFileSync(file, 'utf8')).toContain('\nExec="/opt/flatwater" "--data" "/home/a b"\n');
+    expect(readFileSync(file, 'utf8')).toContain('\nExec="a-program" "--data" "a b"\n');
     setAutostart(file, [], false);
     expect(startsAtLogin(file)).toBe(false);
     setAutostart(file, [], false);

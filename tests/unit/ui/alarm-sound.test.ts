@@ -10,6 +10,7 @@ import { defaultChoices } from '../../../desktop/ui/store/choices-store.ts';
 import { emptyLive, type LiveState } from '../../../desktop/ui/store/live-store.ts';
 import type { Alarm } from '../../../shared-types/alarms.ts';
 import { testLive, testSnapshot } from '../../support/fake-monitor/snapshot.ts';
+import { frostAlarm as frost } from '../../support/samples.ts';
 
 /** An audio context that writes down what it is to play, and sounds when it is let. */
 function fakeAudio() {
@@ -112,15 +113,6 @@ describe('the sound', () => {
   });
 });
 
-const frost: Alarm = {
-  code: 'frost-danger',
-  priority: 'urgent',
-  state: 'unacknowledged',
-  active: true,
-  sinceMs: 1,
-  values: {},
-  text: 'Frost.',
-};
 const state = (sites: Record<string, Alarm[]>): LiveState => ({
   ...emptyLive,
   sites: Object.fromEntries(

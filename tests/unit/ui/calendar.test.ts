@@ -1,22 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { calendarMonth, dayAfter, monthAfter, newestComplete } from '../../../desktop/ui/days/calendar.ts';
-import type { DaySummary } from '../../../shared-types/log.ts';
-
-const summary = (day: string, change: Partial<DaySummary> = {}): DaySummary => ({
-  day,
-  steps: 1,
-  firstMs: 0,
-  lastMs: 0,
-  heatHomeJ: 3.6e7,
-  heatLostJ: 0,
-  electricityJ: 0,
-  pumpRunS: 0,
-  starts: 0,
-  fills: 0,
-  alarms: 0,
-  coveredFraction: 1,
-  ...change,
-});
+import { daySummary as summary } from '../../support/samples.ts';
 
 describe('a month', () => {
   test('of 30 days that begins on a Sunday takes six weeks', () => {

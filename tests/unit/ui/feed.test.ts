@@ -23,9 +23,9 @@ import {
 } from '../../../desktop/ui/store/live-selectors.ts';
 import { emptyLive, useLive } from '../../../desktop/ui/store/live-store.ts';
 import { selectAskedOf, useAsked } from '../../../desktop/ui/store/request-store.ts';
-import type { Alarm } from '../../../shared-types/alarms.ts';
 import type { MonitorEvent, MonitorMethod, SiteLive } from '../../../shared-types/monitor-api.ts';
 import { testLive, testSnapshot } from '../../support/fake-monitor/snapshot.ts';
+import { frostAlarm as frost } from '../../support/samples.ts';
 
 const host = { brokerConnected: true, brokerUrl: 'mqtt://127.0.0.1:1883', problems: [] };
 
@@ -204,15 +204,6 @@ describe('live', () => {
 });
 
 describe('alarms', () => {
-  const frost: Alarm = {
-    code: 'frost-danger',
-    priority: 'urgent',
-    state: 'unacknowledged',
-    active: true,
-    sinceMs: 1,
-    values: {},
-    text: 'Frost.',
-  };
   test('are announced once', () => {
     live(testLive());
     expect(useAnnouncements.getState().alert).toBe('');

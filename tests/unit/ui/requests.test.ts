@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { outcomeText } from '../../../desktop/ui/live/outcome-text.ts';
 import { minuteRanges, parseMinutes, planRequest } from '../../../desktop/ui/live/request-plan.ts';
+import { outcomeText } from '../../../desktop/ui/shell/outcome-text.ts';
 import { operationSchema } from '../../../shared-types/engine.ts';
 
 test.each([

@@ -4,16 +4,8 @@ import { emptyLive } from '../../../desktop/ui/store/live-store.ts';
 import type { Alarm } from '../../../shared-types/alarms.ts';
 import { testSiteMessage } from '../../support/fake-monitor/site.ts';
 import { testLive, testSnapshot } from '../../support/fake-monitor/snapshot.ts';
+import { frostAlarm as frost } from '../../support/samples.ts';
 
-const frost: Alarm = {
-  code: 'frost-danger',
-  priority: 'urgent',
-  state: 'unacknowledged',
-  active: true,
-  sinceMs: 1,
-  values: {},
-  text: 'Frost.',
-};
 const heard = (name: string, title: string, alarms: Alarm[] = []) => ({
   live: testLive({ name, site: testSiteMessage(title), snapshot: testSnapshot({ alarms }) }),
   heardAtMs: 0,

@@ -3,22 +3,9 @@ import { contrast, luminance } from '../../../desktop/ui/charts/colours.ts';
 import { inkOn } from '../../../desktop/ui/charts/temperature-scale.ts';
 import { classWidth, heatClass, heatShades } from '../../../desktop/ui/days/heat-scale.ts';
 import { calendarYear, dayByKey, yearsOf } from '../../../desktop/ui/days/year.ts';
-import type { DaySummary } from '../../../shared-types/log.ts';
+import { daySummary } from '../../support/samples.ts';
 
-const summary = (day: string, heatHomeJ = 3.6e7): DaySummary => ({
-  day,
-  steps: 1,
-  firstMs: 0,
-  lastMs: 0,
-  heatHomeJ,
-  heatLostJ: 0,
-  electricityJ: 0,
-  pumpRunS: 0,
-  starts: 0,
-  fills: 0,
-  alarms: 0,
-  coveredFraction: 1,
-});
+const summary = (day: string, heatHomeJ: number) => daySummary(day, { heatHomeJ });
 
 describe('shades of heat', () => {
   test.each(['light', 'dark'] as const)('go one way in lightness and carry readable text, %s', (scheme) => {
