@@ -1,43 +1,28 @@
 import type { Browser, Page } from 'playwright-core';
-import { launchBrowser } from '../support/browser.ts';
-import { startNode } from '../support/process.ts';
-import { demoContent, writeSite } from '../support/sites.ts';
-import { connectSteadyDevice, type SteadyDevice } from '../support/steady-device.ts';
-import { temporaryFolder } from '../support/temporary.ts';
+import type { SteadyDevice } from '../support/steady-device.ts';
 import { sleep } from '../support/wait.ts';
 import { median, report } from './figure.ts';
+import { withSteadyHouse } from './steady-house.ts';
 
 const paints = 7;
 const messages = 40;
 
 /** What an owner waits for: the first useful sight of Live, and a new value on it. */
 export async function benchScreen(): Promise<void> {
-  const folder = temporaryFolder('bench');
-  const siteFile = writeSite(folder.file('site.yaml'), demoContent({ control: { stepS: 1 } }));
-  const controller = startNode('controller/main.mjs', ['--site', siteFile, '--data', folder.path]);
-  const broker = (await controller.line(/^controller ready: broker (\S+)/))[1] ?? '';
-  const monitor = startNode('desktop/web/main.ts', [
-    '--broker',
-    broker,
-    '--data',
-    folder.path,
-    '--port',
-    '0',
-  ]);
-  const url = (await monitor.line(/^monitor: (\S+)/))[1] ?? '';
-  const device = await connectSteadyDevice(broker, 'quillhaven-wash-house');
-  const browser = await launchBrowser();
-  const talk = setInterval(() => device.say(), 1000);
-  try {
-    await sleep(5000);
-    report({
-      bench: 'screen',
-      figure: 'first useful paint of Live after the server answers',
-      value: await firstPaintMs(browser, url),
-      unit: 'ms',
-      atMost: 1000,
-    });
-    clearInterval(talk);
+  await withSteadyHouse(async ({ browser, url, device }) => {
+    const talk = setInterval(() => device.say(), 1000);
+    try {
+      await sleep(5000);
+      report({
+        bench: 'screen',
+        figure: 'first useful paint of Live after the server answers',
+        value: await firstPaintMs(browser, url),
+        unit: 'ms',
+        atMost: 1000,
+      });
+    } finally {
+      clearInterval(talk);
+    }
     report({
       bench: 'screen',
       figure: 'device to screen at 1 Hz, median',
@@ -45,14 +30,7 @@ export async function benchScreen(): Promise<void> {
       unit: 'ms',
       atMost: 150,
     });
-  } finally {
-    clearInterval(talk);
-    await browser.close();
-    await device.close();
-    await monitor.stop();
-    await controller.stop();
-    folder.remove();
-  }
+  });
 }
 
 /** From the first byte of the page to the frame that shows the first reading, in browsers without a cache. */
