@@ -1,9 +1,9 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { en } from '../../desktop/ui/text/en.ts';
 import type { Alarm } from '../../shared-types/alarms.ts';
 import type { SiteLive } from '../../shared-types/monitor-api.ts';
+import { expectAccessible } from '../support/accessible.ts';
 import { testDecision, testLive, testNowMs, testSnapshot } from '../support/fake-monitor/snapshot.ts';
 import { fakePages } from '../support/fake-pages.ts';
 import { focused, tabTo } from '../support/keyboard.ts';
@@ -91,9 +91,7 @@ describe.each(screens)('%s', (hash, ready) => {
     const page = await open(hash, { colorScheme: scheme });
     await page.getByText(ready).first().waitFor();
     await unfold(page);
-    const found = await new AxeBuilder({ page }).analyze();
-    expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html)}`)).toEqual([]);
-    expect(found.passes.length).toBeGreaterThan(15);
+    await expectAccessible(page);
   });
 
   test('fits a screen of 360 px without scrolling sideways', async () => {
@@ -195,9 +193,6 @@ describe('Alarms', () => {
 });
 
 describe.each(['light', 'dark'] as const)('in the %s scheme, axe finds nothing', (colorScheme) => {
-  const violations = async (page: Page) =>
-    (await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id);
-
   test('in the question for how long an alarm is put aside', async () => {
     pages.monitor.show(troubled);
     const page = await open('#/alarms', { colorScheme });
@@ -206,7 +201,7 @@ describe.each(['light', 'dark'] as const)('in the %s scheme, axe finds nothing',
       .getByRole('button', { name: /^Put aside/ })
       .click();
     await page.getByRole('dialog').getByText(en.alarms.shelve.stays).waitFor();
-    expect(await violations(page)).toEqual([]);
+    await expectAccessible(page);
   });
 
   test('in a commissioning run that asks something', async () => {
@@ -215,7 +210,7 @@ describe.each(['light', 'dark'] as const)('in the %s scheme, axe finds nothing',
     pages.monitor.show(testLive({ snapshot: testSnapshot({ commissioning: run, lease, phase: 'filling' }) }));
     const page = await open('#/site', { colorScheme });
     await page.getByText(en.commissioning.asks.full).waitFor();
-    expect(await violations(page)).toEqual([]);
+    await expectAccessible(page);
     await page.getByRole('button', { name: en.commissioning.confirms.full }).click();
     await page.getByText('What you saw: Accepted: the test controller does so.').waitFor();
     expect(pages.monitor.asked).toEqual([{ kind: 'confirm' }]);

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import type { DaySummary } from '../../shared-types/log.ts';
+import { expectAccessible } from '../support/accessible.ts';
 import { testDays } from '../support/fake-monitor/history.ts';
 import { fakePages } from '../support/fake-pages.ts';
 import { until } from '../support/wait.ts';
@@ -26,8 +26,7 @@ describe('the year', () => {
       const page = await open('#/days', { colorScheme });
       await page.getByRole('heading', { name: 'December 2030' }).waitFor();
       expect(await page.locator('a[data-day]').count()).toBe(365);
-      const found = await new AxeBuilder({ page }).analyze();
-      expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html)}`)).toEqual([]);
+      await expectAccessible(page);
     },
   );
 
