@@ -50,7 +50,13 @@ function run(wanted: string, { site, data, json }: Flags): number {
 }
 
 function tell(reader: LogReader, day: string, json: boolean): number {
-  const report = replayDay(reader, day);
+  let report: ReturnType<typeof replayDay>;
+  try {
+    report = replayDay(reader, day);
+  } catch (thrown) {
+    if (thrown instanceof RangeError) return refuse(thrown.message);
+    throw thrown;
+  }
   console.log(json ? JSON.stringify(report) : reportText(report, zoneOf(reader, day)));
   return report.same ? exitCodes.same : exitCodes.different;
 }

@@ -8,6 +8,7 @@ import {
 import type { LogReader } from '../../controller/log/log.ts';
 import type { Decision } from '../../shared-types/engine.ts';
 import type { LogRecord, Outcome, ReplayReport } from '../../shared-types/log.ts';
+import { decidedOutcome } from './decided.ts';
 import { differingFields, speakingReason } from './difference.ts';
 import { createRemarks, localTime, type Remarks } from './remarks.ts';
 import { type Rules, rulesOf } from './rules.ts';
@@ -20,7 +21,7 @@ import { createTally, noTotals, since, type Tally } from './tally.ts';
  * The state is taken up before the day's first record and carried through restarts as the controller
  * carried it. Records are read one after another; memory does not grow with the day.
  *
- * @throws RangeError when nothing of that day is kept.
+ * @throws RangeError when nothing of that day is kept, or nothing was decided in it.
  */
 export function replayDay(reader: LogReader, day: string): ReplayReport {
   const walk = createWalk(reader);
@@ -45,6 +46,7 @@ function createWalk(reader: LogReader) {
   let tallies: Tallies | undefined;
 
   function meet(record: LogRecord): void {
+    const logged = decidedOutcome(record);
     steps++;
     const rule = rules.of(record);
     if (rule === undefined) {
@@ -59,12 +61,12 @@ function createWalk(reader: LogReader) {
     place = { record, state };
     const replayed = outcomeOf(decision);
     tallies ??= talliesFrom(reader, record, decision);
-    tallies.logged.read(record.outcome.total);
+    tallies.logged.read(logged.total);
     tallies.replayed.read(replayed.total);
-    const fields = differingFields(record.outcome, replayed);
+    const fields = differingFields(logged, replayed);
     if (fields.length === 0) return;
     differences++;
-    first ??= differenceAt(record, fields, replayed, decision);
+    first ??= differenceAt(record, fields, { logged, replayed }, decision);
   }
 
   function report(day: string): ReplayReport {
@@ -126,17 +128,17 @@ function talliesFrom(reader: LogReader, record: LogRecord, { meter }: Decision):
 function differenceAt(
   record: LogRecord,
   fields: string[],
-  replayed: Outcome,
+  { logged, replayed }: { readonly logged: Outcome; readonly replayed: Outcome },
   decision: Decision,
 ): NonNullable<ReplayReport['firstDifference']> {
   const speaking = speakingReason(fields);
   const reason = decision.reasons[speaking];
-  const loggedCode = record.outcome.reasons[speaking];
+  const loggedCode = logged.reasons[speaking];
   return {
     atMs: record.input.nowMs,
     step: record.step,
     fields,
-    logged: record.outcome,
+    logged,
     replayed,
     loggedReason: loggedCode === reason.code ? reason.text : reasonText(loggedCode, {}),
     replayedReason: reason.text,
