@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { channelSchema } from './readings.ts';
 import { sensorUnitNames } from './sensor-units.ts';
+import { jobSchema } from './what-if.ts';
 
 /** The vocabulary of foreign logs: how the columns of another logger's CSV are understood, and what came of it. */
 
@@ -10,13 +11,23 @@ export const timeFormats = ['iso', 'day-month-year', 'month-day-year', 'unix-s',
 export const delimiters = ['\t', ';', '|', ','] as const;
 export const decimalMarks = ['.', ','] as const;
 export const encodings = ['utf-8', 'utf-16le', 'windows-1252'] as const;
+/** Which value stands where the log holds another one for the same instant. */
+export const clashes = ['keep', 'replace'] as const;
+export type Clash = (typeof clashes)[number];
+
 /** How a logger writes what the pump does. */
 export const pumpUnits = ['on-off', 'fraction', '%'] as const;
 
-export const importMapSchema = z.strictObject({
+/** How a file is written. */
+const fileFormSchema = z.strictObject({
   delimiter: z.enum(delimiters).optional().describe('what stands between cells; guessed without it'),
   decimal: z.enum(decimalMarks).optional().describe('the decimal mark; guessed without it'),
   encoding: z.enum(encodings).optional().describe('guessed without it'),
+  headerLine: z.int().min(1).max(100).default(1).describe('line that names the columns'),
+});
+export type FileForm = z.infer<typeof fileFormSchema>;
+
+export const importMapSchema = fileFormSchema.extend({
   time: z.strictObject({
     column: columnName,
     format: z.enum(timeFormats).default('iso'),
@@ -125,6 +136,80 @@ export const importReportSchema = z.strictObject({
 });
 export type ImportReport = z.infer<typeof importReportSchema>;
 
-/** Which value stands where the log holds another one for the same instant. */
-export const clashes = ['keep', 'replace'] as const;
-export type Clash = (typeof clashes)[number];
+/** The beginning of a file, before anybody said what its columns are. */
+export const fileHeadSchema = z.strictObject({
+  encoding: z.enum(encodings),
+  delimiter: z.enum(delimiters),
+  decimal: z.enum(decimalMarks),
+  /** Names of the columns. */
+  header: z.array(z.string()),
+  /** Cells of the first rows below, as they stand there. */
+  rows: z.array(z.array(z.string())),
+});
+export type FileHead = z.infer<typeof fileHeadSchema>;
+
+const importedEnding = '-imported';
+/** A name has at most 40 letters, and so leaves this many before the ending. */
+const mostLetters = 40 - importedEnding.length;
+
+/** Whether a site's name says that its days came from another logger. */
+export const isImportedName = (name: string): boolean => name.endsWith(importedEnding);
+
+/** Name of the site that keeps the days of another logger at a loop. */
+export const importedName = (name: string): string =>
+  isImportedName(name) ? name : name.slice(0, mostLetters).replace(/-$/, '') + importedEnding;
+
+/** Largest file that a screen hands over [bytes], and of one piece of it. Design choices. */
+export const mostUploadBytes = 50 * 1024 * 1024;
+export const pieceBytes = 36_000;
+
+const uploadSchema = z.strictObject({ upload: z.uuid() });
+
+/** How far an import is. Null: there is none of that name. */
+const importStateSchema = z
+  .discriminatedUnion('state', [
+    z.strictObject({ state: z.literal('running'), doneFraction: z.number().min(0).max(1) }),
+    z.strictObject({ state: z.literal('done'), site: z.string(), report: importReportSchema }),
+    z.strictObject({ state: z.literal('refused'), faults: z.array(z.string()) }),
+  ])
+  .nullable();
+export type ImportState = z.infer<typeof importStateSchema>;
+
+const mapsSchema = keptMapsSchema.shape.maps;
+
+/** What the screens ask of the host to take days of another logger in. */
+export const importMethods = {
+  /** Makes room for a file that comes in pieces. */
+  beginUpload: {
+    params: z.strictObject({ bytes: z.int().min(1).max(mostUploadBytes) }),
+    result: uploadSchema,
+  },
+  /** The next piece, `at` bytes from the beginning. */
+  uploadPiece: {
+    params: uploadSchema.extend({ at: z.int().min(0), base64: z.base64().max((pieceBytes / 3) * 4) }),
+    result: z.strictObject({ received: z.int() }),
+  },
+  dropUpload: { params: uploadSchema, result: z.boolean() },
+  uploadHead: {
+    params: uploadSchema.extend({ form: fileFormSchema }),
+    result: fileHeadSchema,
+  },
+  /** Begins to take days in, or only to tell what would be; `importState` tells how far it is. */
+  importDays: {
+    params: uploadSchema.extend({
+      site: z.string(),
+      map: importMapSchema,
+      clash: z.enum(clashes),
+      write: z.boolean(),
+      job: jobSchema,
+    }),
+    result: z.literal('begun'),
+  },
+  importState: { params: z.strictObject({ job: jobSchema }), result: importStateSchema },
+  columnMaps: { params: z.strictObject({}), result: mapsSchema },
+  keepColumnMap: {
+    params: z.strictObject({ name: mapNameSchema, map: importMapSchema }),
+    result: mapsSchema,
+  },
+  forgetColumnMap: { params: z.strictObject({ name: mapNameSchema }), result: mapsSchema },
+} as const;

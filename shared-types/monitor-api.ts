@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { answerSchema, localDaySchema } from './engine.ts';
+import { importMethods } from './foreign-log.ts';
 import {
   dayCurvesSchema,
   daySummarySchema,
@@ -95,6 +96,7 @@ export const monitorMethods = {
     params: z.strictObject({ site: z.string(), settings: settingsSchema }),
     result: z.array(settingsRemarkSchema),
   },
+  ...importMethods,
   request: {
     params: z.strictObject({ site: z.string(), operation: requestMessageSchema.shape.operation }),
     result: answerSchema,

@@ -1,6 +1,7 @@
 import type { MonitorMethod, MonitorReply } from '../../shared-types/monitor-api.ts';
 import type { History } from './history.ts';
 import type { CheckedParams } from './history-messages.ts';
+import type { ImportDesk } from './import-desk.ts';
 import { createJobBoard } from './job-board.ts';
 import type { Live } from './live.ts';
 import { refusal } from './replies.ts';
@@ -12,12 +13,21 @@ export type Handlers = {
   readonly [M in MonitorMethod]: (params: CheckedParams<M>) => Promise<MonitorReply<M>>;
 };
 
-export function createHandlers(parts: { live: Live; history: History; requests: Requests }): Handlers {
-  const { live, history, requests } = parts;
+interface HandlerParts {
+  readonly live: Live;
+  readonly history: History;
+  readonly requests: Requests;
+  readonly imports: ImportDesk;
+}
+
+export function createHandlers({ live, history, requests, imports }: HandlerParts): Handlers {
   const jobs = createJobBoard();
   return {
     hostState: async () => ({ ok: true, result: live.host() }),
-    sites: async () => ({ ok: true, result: live.sites() }),
+    sites: async () => {
+      await imports.known();
+      return { ok: true, result: live.sites() };
+    },
     days: (params) => history.ask('days', params),
     day: (params) => history.ask('day', params),
     recent: (params) => history.ask('recent', params),
@@ -29,6 +39,7 @@ export function createHandlers(parts: { live: Live; history: History; requests: 
       refusal('error', 'A job of this name runs already.'),
     jobProgress: async ({ job }) => ({ ok: true, result: jobs.progress(job) }),
     cancelJob: async ({ job }) => ({ ok: true, result: jobs.cancel(job) }),
+    ...imports.handlersOn(jobs),
     settingsRemarks: async ({ site, settings }) => settingsRemarksFor(live, site, settings),
     request: async ({ site, operation }) => deaf(live, site) ?? requests.ask(site, operation),
   };

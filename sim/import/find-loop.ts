@@ -2,9 +2,9 @@ import { existsSync, readdirSync } from 'node:fs';
 import { logPath } from '../../controller/log/log.ts';
 import { openLogReader } from '../../controller/log/reader.ts';
 import { formatSiteFault, readSiteFile } from '../../controller/site-file.ts';
+import { importedName, isImportedName } from '../../shared-types/foreign-log.ts';
 import { defaultSettings, type Settings, settingsSchema } from '../../shared-types/settings.ts';
 import { type Site, siteSchema } from '../../shared-types/site.ts';
-import { importedName, isImportedName } from './imported-site.ts';
 
 /** The loop that a foreign file tells of. */
 interface Loop {

@@ -1,17 +1,7 @@
 import { type Channel, type ChannelUnit, channelMeaning } from '../../shared-types/channels.ts';
+import { importedName, isImportedName } from '../../shared-types/foreign-log.ts';
 import type { SensorUnit } from '../../shared-types/sensor-units.ts';
 import { type Sensor, type Site, siteSchema } from '../../shared-types/site.ts';
-
-const ending = '-imported';
-/** A name has at most 40 letters, and so leaves this many before the ending. */
-const mostLetters = 40 - ending.length;
-
-/** Whether a site's name says that its days came from another logger. */
-export const isImportedName = (name: string): boolean => name.endsWith(ending);
-
-/** Name of the site that keeps the days of another logger at a loop. */
-export const importedName = (name: string): string =>
-  isImportedName(name) ? name : name.slice(0, mostLetters).replace(/-$/, '') + ending;
 
 const titleEnding = ' (imported)';
 

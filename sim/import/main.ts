@@ -2,10 +2,14 @@ import { existsSync, readFileSync } from 'node:fs';
 import { Command } from 'commander';
 import { z } from 'zod';
 import { logPath } from '../../controller/log/log.ts';
-import { type ImportMap, importMapSchema, mapNameSchema } from '../../shared-types/foreign-log.ts';
+import {
+  type ImportMap,
+  importedName,
+  importMapSchema,
+  mapNameSchema,
+} from '../../shared-types/foreign-log.ts';
 import { findLoop } from './find-loop.ts';
 import { ImportRefused } from './import-refused.ts';
-import { importedName } from './imported-site.ts';
 import { keepMap, mapsFile, readKeptMaps } from './kept-maps.ts';
 import { reportText } from './report-text.ts';
 import { takeIn } from './take-in.ts';

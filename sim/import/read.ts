@@ -2,7 +2,7 @@ import { createReadStream } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { pipeline, Readable } from 'node:stream';
 import { CsvError, type Info, parse } from 'csv-parse';
-import type { ImportMap, ImportReport } from '../../shared-types/foreign-log.ts';
+import type { FileForm, ImportMap, ImportReport } from '../../shared-types/foreign-log.ts';
 import { type Zone, zoneOf } from '../weather/local-time.ts';
 import { columnsOf } from './columns.ts';
 import { guessDecimal, guessDelimiter, guessEncoding } from './guess.ts';
@@ -27,6 +27,16 @@ const longestRecord = 100_000;
 /** What reading alone can tell. */
 export type ReadReport = Form & ReturnType<Taker['counts']>;
 
+/** How foreign CSV is parsed: as leniently as a logger may write it. */
+export const csvOptions = {
+  bom: true,
+  relax_column_count: true,
+  relax_quotes: true,
+  skip_empty_lines: true,
+  trim: true,
+  max_record_size: longestRecord,
+} as const;
+
 type ReadOutcome =
   | { readonly ok: true; readonly report: ReadReport }
   | { readonly ok: false; readonly faults: readonly string[] };
@@ -50,7 +60,7 @@ export async function readForeignCsv(
   if (size === 0) return refused('the file is empty');
   if (size > mostBytes) return refused(`the file is larger than ${mostBytes / 1024 / 1024} MB`);
   const form = formOf(bytes, map);
-  const records = recordsOf(path, form, (read) => goOn(read / size));
+  const records = recordsOf(path, { ...form, headerLine: map.headerLine }, (read) => goOn(read / size));
   return await takeAll(records, form, { map, zone, misses, onRow });
 }
 
@@ -87,14 +97,19 @@ async function takeAll(
 
 const refused = (fault: string): ReadOutcome => ({ ok: false, faults: [fault] });
 
-function formOf(head: Uint8Array, map: ImportMap): Form {
+/** Form of a file by what its map says, else by its beginning. */
+export function formOf(head: Uint8Array, map: FileForm): Form {
   const encoding = map.encoding ?? guessEncoding(head);
-  const sample = new TextDecoder(encoding).decode(head, { stream: true });
+  const text = new TextDecoder(encoding).decode(head, { stream: true });
+  const sample = text
+    .split('\n')
+    .slice(map.headerLine - 1)
+    .join('\n');
   const delimiter = map.delimiter ?? guessDelimiter(sample);
   return { encoding, delimiter, decimal: map.decimal ?? guessDecimal(sample, delimiter) };
 }
 
-async function headOf(path: string): Promise<{ bytes: Uint8Array; size: number }> {
+export async function headOf(path: string): Promise<{ bytes: Uint8Array; size: number }> {
   const file = await open(path);
   try {
     const { size } = await file.stat();
@@ -105,17 +120,12 @@ async function headOf(path: string): Promise<{ bytes: Uint8Array; size: number }
   }
 }
 
-function recordsOf(path: string, { encoding, delimiter }: Form, onRead: (bytes: number) => boolean) {
-  const parser = parse({
-    bom: true,
-    delimiter,
-    info: true,
-    relax_column_count: true,
-    relax_quotes: true,
-    skip_empty_lines: true,
-    trim: true,
-    max_record_size: longestRecord,
-  });
+function recordsOf(
+  path: string,
+  { encoding, delimiter, headerLine }: Pick<Form, 'encoding' | 'delimiter'> & Pick<FileForm, 'headerLine'>,
+  onRead: (bytes: number) => boolean,
+) {
+  const parser = parse({ ...csvOptions, delimiter, from_line: headerLine, info: true });
   // Hands a fault of the source on to whoever reads the records.
   pipeline(Readable.from(textOf(path, encoding, onRead)), parser, () => undefined);
   return parser as AsyncIterable<{ record: string[]; info: Info }>;

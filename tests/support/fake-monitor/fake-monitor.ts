@@ -97,6 +97,9 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
       case 'request':
         asked.push(operation);
         return { id: 'request-1', ...answer };
+      default:
+        // Files of another logger are tried on a real host.
+        return null;
     }
   }
 

@@ -1,10 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { logPath } from '../../../../controller/log/log.ts';
 import { openLogReader } from '../../../../controller/log/reader.ts';
-import { importMapSchema } from '../../../../shared-types/foreign-log.ts';
+import { importedName, importMapSchema } from '../../../../shared-types/foreign-log.ts';
 import type { LogRecord } from '../../../../shared-types/log.ts';
 import { defaultSettings, settingsSchema } from '../../../../shared-types/settings.ts';
-import { importedName } from '../../../../sim/import/imported-site.ts';
 import { type TakeInOptions, takeIn } from '../../../../sim/import/take-in.ts';
 import { demoContent, siteOf } from '../../../support/sites.ts';
 import { temporaryFolder } from '../../../support/temporary.ts';
