@@ -57,11 +57,11 @@ export function updateHarvest(situation: Situation, gainW: number | null): Harve
 }
 
 /** Heat that the full pan lost and has not gained back, and how often it has gained it back today. */
-function lossOf(situation: Situation, gainW: number | null): Pick<HarvestMemory, 'lostJ' | 'gaps'> {
+function lossOf(situation: Situation, gainW: number | null): Partial<Pick<HarvestMemory, 'lostJ' | 'gaps'>> {
   const { state, elapsedMs } = situation;
   const { lostJ: before, gaps } = state.harvest;
-  if (state.water.level !== 'full') return { lostJ: 0, gaps };
-  if (gainW === null) return { lostJ: before, gaps };
+  if (state.water.level !== 'full') return { lostJ: 0 };
+  if (gainW === null) return {};
   const lostJ = Math.max(0, before - ((gainW + unsureW(situation)) * elapsedMs) / 1000);
   return { lostJ, gaps: before > 0 && lostJ === 0 ? gaps + 1 : gaps };
 }
@@ -70,7 +70,7 @@ function lossOf(situation: Situation, gainW: number | null): Pick<HarvestMemory,
 function clearFraction(situation: Situation, gainW: number | null): number {
   const { state, sunHeightDeg: height, elapsedMs } = situation;
   const before = state.harvest.clearFraction;
-  const clearWM2 = height === null ? 0 : clearSkyWM2(height);
+  const clearWM2 = clearSkyWM2(height ?? 0);
   if (clearWM2 < leastLightWM2) return lowPass(before, usualClearFraction, elapsedMs, forgetMs);
   const lightWM2 = lightOf(situation, gainW);
   if (lightWM2 === null) return before;
@@ -88,7 +88,7 @@ function dryTaking(situation: Situation): Partial<HarvestMemory> & Pick<HarvestM
   return {
     dryC,
     dryTakenWM2: airC === null ? null : lossWM2K(situation) * (dryC - airC) + skyLossWM2,
-    dryClearWM2: height === null ? 0 : clearSkyWM2(height),
+    dryClearWM2: clearSkyWM2(height ?? 0),
     drySteady: Math.abs(sheetC - dryC) <= steadyK,
   };
 }
