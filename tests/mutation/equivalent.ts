@@ -156,4 +156,28 @@ export const equivalents: readonly Equivalent[] = [
     to: 'true',
     reason: 'A gain that is not known counts as 0 W in a comparison, which is no loss.',
   },
+  {
+    file: 'alarms/follow.ts',
+    from: 'head === null',
+    to: 'false',
+    reason: 'No alarm is kept under the name of none, so that nothing is found there.',
+  },
+  {
+    file: 'alarms/life.ts',
+    from: 'holding === none && isEmpty(before)',
+    to: 'false',
+    reason: 'A shortcut: where nothing holds and nothing is kept, nothing changes.',
+  },
+  {
+    file: 'alarms/list.ts',
+    from: 'isEmpty(alarms)',
+    to: 'false',
+    reason: 'A shortcut: of no alarms none is listed.',
+  },
+  {
+    file: 'alarms/list.ts',
+    from: 'head === null',
+    to: 'false',
+    reason: 'No alarm is kept under the name of none, so that nothing is found there.',
+  },
 ];
