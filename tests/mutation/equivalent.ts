@@ -180,4 +180,10 @@ export const equivalents: readonly Equivalent[] = [
     to: 'false',
     reason: 'No alarm is kept under the name of none, so that nothing is found there.',
   },
+  {
+    file: 'hazards/keep-warm.ts',
+    from: 'storeBottomC !== null',
+    to: 'true',
+    reason: 'A store that is not known counts as one of 0 °C in a comparison, below any frost temperature.',
+  },
 ];

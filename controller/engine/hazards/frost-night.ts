@@ -83,10 +83,10 @@ export function frostNightC(situation: Situation, before: number | null): number
  */
 export function outlastsNight(situation: Situation, sheetC: number): boolean {
   const { facts, state, site, settings } = situation;
-  const { coldestPanC } = facts;
   const plate = nightPlate(situation);
-  if (plate === null || coldestPanC === null || !facts.panIsGood || state.water.level !== 'full')
-    return false;
+  if (plate === null || !facts.panIsGood || state.water.level !== 'full') return false;
+  // Known where a pan sensor is good.
+  const coldestPanC = facts.coldestPanC as number;
   const lossWM2K = plateLossWM2K(plate, (coldestPanC + sheetC) / 2);
   const timeConstantS = (site.pan.waterDepthM * waterJM3K) / lossWM2K;
   const left = Math.exp(-nightLeftS(situation, settings) / timeConstantS);

@@ -65,8 +65,15 @@ describe('a pump that may run dry', () => {
     expect([fills(0, 5), fills(1, 5), fills(1, 5.01)]).toEqual([false, true, false]);
   });
 
-  it('needs no time without power', () => {
+  it('needs no time without power, at whatever speed', () => {
     expect(fills(0, undefined, { pumpPowerW: 0 })).toBe(true);
+    const slow = { state: { outputs: { ...safeOutputs, pumpFraction: 0.5 } } };
+    expect(dry({ pumpPowerW: 0 }, slow)).not.toBeNull();
+  });
+
+  it('has no time in a full loop', () => {
+    const started = { ...going, sinceMs: nowMs - 1000 };
+    expect(dry({ flowLMin: 0 }, { state: { phase: started } })).not.toBeNull();
   });
 });
 
