@@ -64,17 +64,17 @@ export function updateHarvest(situation: Situation, gainW: number | null): Harve
   return fresh ? next : { ...next, lookedMs: runMs, ...lookAhead(situation, next.clearFraction) };
 }
 
-type Loss = Pick<HarvestMemory, 'lostJ' | 'inGap' | 'gaps'>;
+type Loss = Partial<Pick<HarvestMemory, 'lostJ' | 'inGap' | 'gaps'>>;
 
 /** Heat that the full pan lost and has not gained back, and how often it has gained a real loss back today. */
 function lossOf(situation: Situation, gainW: number | null): Loss {
   const { state, elapsedMs } = situation;
   const { lostJ: before, inGap: wasInGap, gaps } = state.harvest;
-  if (state.water.level !== 'full') return { lostJ: 0, inGap: false, gaps };
-  if (gainW === null) return { lostJ: before, inGap: wasInGap, gaps };
+  if (state.water.level !== 'full') return { lostJ: 0, inGap: false };
+  if (gainW === null) return {};
   const lostJ = Math.max(0, before - ((gainW + unsureW(situation)) * elapsedMs) / 1000);
   if (lostJ === 0) return { lostJ, inGap: false, gaps: wasInGap ? gaps + 1 : gaps };
-  return { lostJ, inGap: wasInGap || lostJ >= gapFraction * refillCostJ(situation), gaps };
+  return { lostJ, inGap: wasInGap || lostJ >= gapFraction * refillCostJ(situation) };
 }
 
 /** The mean of the air; kept while no good sensor tells of it. */
@@ -88,7 +88,7 @@ function airMeanC({ state, readings, elapsedMs }: Situation): number | null {
 function clearFraction(situation: Situation, gainW: number | null): number {
   const { state, sunHeightDeg: height, elapsedMs } = situation;
   const before = state.harvest.clearFraction;
-  const clearWM2 = height === null ? 0 : clearSkyWM2(height);
+  const clearWM2 = clearSkyWM2(height ?? 0);
   if (clearWM2 < leastLightWM2) return lowPass(before, usualClearFraction, elapsedMs, forgetMs);
   const lightWM2 = lightOf(situation, gainW);
   if (lightWM2 === null) return before;
@@ -106,7 +106,7 @@ function dryTaking(situation: Situation): Partial<HarvestMemory> & Pick<HarvestM
   return {
     dryC,
     dryTakenWM2: airC === null ? null : lossWM2K(situation) * (dryC - airC) + skyLossWM2,
-    dryClearWM2: height === null ? 0 : clearSkyWM2(height),
+    dryClearWM2: clearSkyWM2(height ?? 0),
     drySteady: Math.abs(sheetC - dryC) <= steadyK,
   };
 }

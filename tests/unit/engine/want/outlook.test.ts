@@ -127,6 +127,7 @@ describe('the heat that a full pan lost', () => {
     const doubtJ = 5 * unsureW(given({ state }));
     expect(doubtJ).toBeGreaterThan(1000);
     expect(loss(0, {}, { state: { ...state, harvest } })[0]).toBeCloseTo(9e6 - doubtJ, 6);
+    expect(loss(null, {}, { state: { ...state, harvest } })[0]).toBe(9e6);
   });
 });
 
@@ -206,6 +207,8 @@ describe('the day ahead', () => {
     const unknown = { risingWM2: 0, hourJ: null, dayJ: null };
     expect(ahead(null)).toMatchObject(unknown);
     expect(ahead(noonMs, { ambientC: 15 })).toMatchObject(unknown);
+    const known = { state: { harvest: { ...noHarvest, risingWM2: 5, hourJ: 6, dayJ: 7 } } };
+    expect(ahead(noonMs, { ambientC: 15 }, known)).toMatchObject(unknown);
   });
 
   it('is looked at once a minute', () => {
