@@ -59,25 +59,31 @@ function steady({ span, from, to }: FactorTask): boolean {
 /** Minutes before a window in which nothing may have changed either. */
 const windowBefore = 5;
 
+/** Shares of the store's volume in an hour that are tried as draws, coarse first and then around the best. */
+const triedShares = [0.01, 0.03, 0.08, 0.2, 0.5] as const;
+const finerBy = [0.6, 0.8, 1.25, 1.6] as const;
+/** One that is drawn at all is usually small. */
+const usualShare = 0.15;
+
 /**
  * Water at the tap with which the store bottom goes where it was seen [kg/s], 0 or more. Only cold water that comes
- * in makes a bottom colder than loop and losses do.
+ * in makes a bottom colder than loop and losses do. Much water has to explain much: where the bottom is as cold as
+ * what comes in, any draw would do, and the least is taken.
  */
 export function correctDraw({ span, factor, seen, attempt }: Attempted): number {
   if (Number.isNaN(seen.bottomC)) return 0;
-  const without = attempt(factor, 0).bottomC;
-  const missingK = seen.bottomC - without;
-  if (missingK > -2 * bottomSdK) return 0;
-  const tried = (0.2 * span.site.store.volumeL) / 3600;
-  let low = 0;
-  let high = tried;
-  // The bottom's answer to a draw is no straight line: halving finds where it lies.
-  for (let i = 0; i < halvings; i++) {
-    const middle = (low + high) / 2;
-    if (attempt(factor, middle).bottomC > seen.bottomC) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  const kgS = (share: number) => (share * span.site.store.volumeL) / 3600;
+  const apartK = (share: number) => attempt(factor, kgS(share)).bottomC - seen.bottomC;
+  const withoutK = apartK(0);
+  if (withoutK < bottomSdK) return 0;
+  let best = 0;
+  let least = (withoutK / bottomSdK) ** 2;
+  const look = (share: number) => {
+    const here = (apartK(share) / bottomSdK) ** 2 + (share / usualShare) ** 2;
+    if (here < least) [best, least] = [share, here];
+  };
+  for (const share of triedShares) look(share);
+  const around = best;
+  if (around > 0) for (const by of finerBy) look(around * by);
+  return kgS(best);
 }
-
-const halvings = 5;

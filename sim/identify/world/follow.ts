@@ -14,6 +14,7 @@ import { minuteMs } from './minutes.ts';
 import { createResiduals, type Residuals } from './residuals.ts';
 import { conditionsOf, type SkyColumns } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
+import { nudgeStore } from './store-sensors.ts';
 
 /** Sun and draws are held for so many minutes each; a design choice: shorter ones follow the noise. */
 export const windowMin = 10;
@@ -78,6 +79,7 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
     factors[window] = factor;
     wantedKgS[window] = drawnKgS;
     run(plant, { span, unscaled, from, to, factor, account, residuals });
+    nudgeStore(plant, span, to - 1);
   }
   const homeJ = account.homeJ + outsideJ(plant) - heldAtFirstJ;
   const conditions = conditionsOf(sky, (minute) => factors[Math.floor(minute / windowMin)] as number);

@@ -7,6 +7,7 @@ import type { Traits } from '../../plant/traits.ts';
 import type { Weather } from '../../weather/weather.ts';
 import { assumedAirC } from './assumed-air.ts';
 import { type Followed, follow } from './follow.ts';
+import { makeUpOf } from './make-up.ts';
 import { skyColumns, weatherOf } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 
@@ -38,7 +39,9 @@ export function worldOf(span: LoggedSpan, traits: Partial<Traits> = {}): LoggedW
   const sky = skyColumns(span, () => assumedAirC(span));
   const measured = sky.origins.irradiance === 'measured';
   const factorStep = measured ? factorSteps.measured : factorSteps.reconstructed;
-  const followed = follow(span, sky, { traits, factorStep, panOffsetK: 0 });
+  const options = { traits, factorStep, panOffsetK: 0 };
+  const makeUpC = makeUpOf(span, sky, options);
+  const followed = follow(span, sky, { ...options, traits: { ...traits, makeUpC } });
   return {
     fromMs: span.dayFromMs,
     toMs: span.dayToMs,
