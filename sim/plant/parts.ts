@@ -5,7 +5,7 @@ import { gravityFlowKgS } from '../physics/draining.ts';
 import { finEfficiency } from '../physics/fin.ts';
 import type { WalledPan } from '../weather/shading.ts';
 import { type Plane, planeOf } from '../weather/tilt.ts';
-import type { DrawProfile } from './draws.ts';
+import type { DrawCourse, DrawProfile } from './draws.ts';
 import { type FlowTables, flowTablesOf, liftM, type Plumbing } from './flow-tables.ts';
 import { fillShapes } from './pan-shape.ts';
 import { type Traits, usualTraits } from './traits.ts';
@@ -30,6 +30,8 @@ export interface Parts {
   readonly channels: readonly Channel[];
   readonly traits: Traits;
   readonly draw: DrawProfile;
+  /** Drawn in place of the habit; null: the habit holds. */
+  readonly drawCourse: DrawCourse | null;
   readonly drawnKgDay: number;
   readonly collector: CollectorCoefficients;
   readonly pan: {
@@ -91,13 +93,15 @@ export const pipeNodes = 4;
 export interface PlantSetup {
   readonly traits?: Partial<Traits>;
   readonly draw?: DrawProfile;
+  readonly drawCourse?: DrawCourse;
 }
 
 /** The least height through which a pipe falls [m], when the pan lies at the store's own height or below. */
 const leastDropM = 0.2;
 
 /** Turns a site file, and what is known beyond it, into plant parts. */
-export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: PlantSetup = {}): Parts {
+export function partsOf(site: Site, setup: PlantSetup = {}): Parts {
+  const { traits: own = {}, draw = 'wash-house', drawCourse = null } = setup;
   const traits = { ...usualTraits, pipeInsideMm: usualPipeMm(site.pump.ratedFlowLMin), ...own };
   const fullKg = panVolumeL(site) * waterKgL;
   const plumbing: Plumbing = {
@@ -127,6 +131,7 @@ export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: P
     channels: Object.keys(site.sensors) as Channel[],
     traits,
     draw,
+    drawCourse,
     drawnKgDay: traits.drawnStoreFraction * store.startKg,
     collector: traits,
     pan: panOf(site, traits, fullKg),
