@@ -14,6 +14,7 @@ import type {
   SiteLive,
 } from '../../../shared-types/monitor-api.ts';
 import { testEvents, testLogFacts } from './alarm-history.ts';
+import { testAllowedHeat } from './allowed-heat.ts';
 import { testDayCurves, testDays, testRecent, testReplay } from './history.ts';
 import { testLive } from './snapshot.ts';
 import { testWhatIf } from './what-if.ts';
@@ -84,6 +85,8 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
         return events.filter(({ kind }) => kinds.includes(kind)).slice(0, limit);
       case 'logFacts':
         return testLogFacts;
+      case 'allowedHeat':
+        return testAllowedHeat;
       case 'replay':
         return testReplay(day, same);
       case 'whatIf':

@@ -55,7 +55,11 @@ describe('the board of jobs', () => {
 });
 
 describe('a day under other settings, asked of the host', () => {
-  const replays = (whatIf: unknown) => ({ replayDay: vi.fn(), whatIf: whatIf as never });
+  const replays = (whatIf: unknown) => ({
+    replayDay: vi.fn(),
+    allowedHeat: vi.fn(),
+    whatIf: whatIf as never,
+  });
   const reader = { days: () => [{ day, steps: 400 }] } as unknown as LogReader;
 
   it('tells how far it is by the steps of the day', () => {
