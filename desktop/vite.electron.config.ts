@@ -14,6 +14,7 @@ const bundles = {
       main: here('./electron/main.ts'),
       'history-worker': here('./host/history-worker.ts'),
       'import-worker': here('./host/import-worker.ts'),
+      'tuning-worker': here('./host/tuning-worker.ts'),
     },
     output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
   },

@@ -1,7 +1,7 @@
 import { z } from 'zod';
+import { jobSchema } from './jobs.ts';
 import { channelSchema } from './readings.ts';
 import { sensorUnitNames } from './sensor-units.ts';
-import { jobSchema } from './what-if.ts';
 
 /** The vocabulary of foreign logs: how the columns of another logger's CSV are understood, and what came of it. */
 

@@ -6,8 +6,8 @@ import type { Site } from '../../shared-types/site.ts';
 import { keepDaySql, pageColumns } from './day-book.ts';
 import { type LogFile, openLogFile } from './file.ts';
 import { dayNumber, importedEngine, stepKey } from './layout.ts';
-import { prepareSteps, recordsOf } from './queries.ts';
 import { rowOf } from './row.ts';
+import { stepsBetween } from './steps.ts';
 import { LogTrouble } from './trouble.ts';
 
 /** A local day as another logger wrote it. Null: not to be told. */
@@ -85,8 +85,7 @@ function refuseControllers(database: DatabaseSync): void {
 
 function storedSteps({ database, words }: LogFile, day: string): LogRecord[] {
   const run = runOf(day);
-  const statement = prepareSteps(database, 'id BETWEEN ? AND ?');
-  return [...recordsOf(statement, words, stepKey(run, 0), stepKey(run + 1, 0) - 1)];
+  return [...stepsBetween({ database, words }, stepKey(run, 0), stepKey(run + 1, 0) - 1)];
 }
 
 /** Days since 1970. */

@@ -107,8 +107,9 @@ export function createImportDesk({ live, dataFolder, worker }: DeskParts): Impor
         return begun === 'begun' ? { ok: true, result: begun } : refusal('error', begun);
       },
       async importState({ job }) {
-        const doneFraction = jobs.progress(job);
-        const running: ImportState = doneFraction === null ? null : { state: 'running', doneFraction };
+        const progress = jobs.progress(job);
+        const running: ImportState =
+          progress === null ? null : { state: 'running', doneFraction: progress.doneFraction };
         return { ok: true, result: outcomes.get(job) ?? running };
       },
       columnMaps: async () => maps(() => readKeptMaps(mapsFile(dataFolder))),

@@ -1,16 +1,16 @@
-import type { LogRecord, Outcome } from '../../shared-types/log.ts';
+import type { DecidedRecord, LogRecord } from '../../shared-types/log.ts';
 
 /**
- * What a controller decided at a logged step.
+ * A logged step as one that a controller decided.
  *
  * @throws RangeError for a step of another logger, in which no rule of ours decided anything.
  */
-export function decidedOutcome({ input, outcome }: LogRecord): Outcome {
-  const { phase } = outcome;
-  const { phase: why, pump, drain } = outcome.reasons;
-  if (phase === 'unknown' || why === 'unknown' || pump === 'unknown' || drain === 'unknown')
-    throw new RangeError(
-      `${input.localDay} was taken in from another logger: nothing was decided then that could be decided again`,
-    );
-  return { ...outcome, phase, reasons: { phase: why, pump, drain } };
+export function decided(record: LogRecord): DecidedRecord {
+  if (isDecided(record)) return record;
+  throw new RangeError(
+    `${record.input.localDay} was taken in from another logger: nothing was decided then that could be decided again`,
+  );
 }
+
+/** Phase and reasons of a step are all known, or none is. */
+const isDecided = (record: LogRecord): record is DecidedRecord => record.outcome.phase !== 'unknown';
