@@ -22,7 +22,8 @@ export function dayRemarks(
   numbers: NumberFormats,
 ): readonly DayRemark[] {
   const remarks: DayRemark[] = [];
-  if (summary.imported) remarks.push({ kind: 'imported', text: en.days.imported, brief: en.days.year.marks.imported });
+  if (summary.imported)
+    remarks.push({ kind: 'imported', text: en.days.imported, brief: en.days.year.marks.imported });
   if (summary.alarms !== null && summary.alarms > 0)
     remarks.push({ kind: 'alarms', text: en.days.alarms(summary.alarms), brief: `▲ ${summary.alarms}` });
   if (isToday) remarks.push({ kind: 'today', text: en.days.today });
