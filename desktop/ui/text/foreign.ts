@@ -94,7 +94,7 @@ export const foreignText = {
   toBase: 'Its days of another logger',
   understood: 'What is understood',
   rows: (taken: number, rows: number) => `${taken} of ${rows} rows are understood.`,
-  span: (from: string, to: string) => `From ${from} to ${to}.`,
+  span: (from: string, to: string, zone: string) => `From ${from} to ${to}, on the clocks of ${zone}.`,
   step: (duration: string, gaps: number) =>
     `Usually ${duration} apart${gaps === 0 ? ', without a gap.' : `, with ${gaps === 1 ? 'one gap' : `${gaps} gaps`}.`}`,
   days: (count: number) => (count === 1 ? '1 day' : `${count} days`),

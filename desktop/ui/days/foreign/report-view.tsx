@@ -3,6 +3,8 @@ import type { ImportReport, UnderstoodRow } from '../../../../shared-types/forei
 import { seriesText } from '../../format/series-value.ts';
 import { durationText } from '../../format/times.ts';
 import { useNumbers, useTimes } from '../../shell/use-formats.ts';
+import { selectTimeZone } from '../../store/live-selectors.ts';
+import { useLive } from '../../store/live-store.ts';
 import { en } from '../../text/en.ts';
 import styles from './foreign.module.css';
 import { MissList } from './miss-list.tsx';
@@ -12,6 +14,7 @@ const text = en.foreign;
 /** What was understood of a file: its span, its first rows, and what was not. */
 export function ReportView({ report }: { readonly report: ImportReport }) {
   const times = useTimes();
+  const timeZone = useLive(selectTimeZone);
   const { rows, rowsTaken, firstMs, lastMs, usualStepMs, gaps, days, daysWithHeat } = report;
   const { instant: moment } = times;
   return (
@@ -19,7 +22,9 @@ export function ReportView({ report }: { readonly report: ImportReport }) {
       <h3>{text.understood}</h3>
       <ul className={styles['list']}>
         <li>{text.rows(rowsTaken, rows)}</li>
-        {firstMs === null || lastMs === null ? null : <li>{text.span(moment(firstMs), moment(lastMs))}</li>}
+        {firstMs === null || lastMs === null ? null : (
+          <li>{text.span(moment(firstMs), moment(lastMs), timeZone)}</li>
+        )}
         {usualStepMs === null ? null : <li>{text.step(durationText(usualStepMs), gaps)}</li>}
         <li>
           {text.heat(text.days(days), daysWithHeat)} {daysWithHeat < days ? text.noHeat : null}
