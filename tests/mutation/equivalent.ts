@@ -186,4 +186,10 @@ export const equivalents: readonly Equivalent[] = [
     to: 'true',
     reason: 'A store that is not known counts as one of 0 °C in a comparison, below any frost temperature.',
   },
+  {
+    file: 'watch/judge-contact.ts',
+    from: 'now < known',
+    to: 'now <= known',
+    reason: 'A contact that is what it was moves by nothing in either case.',
+  },
 ];
