@@ -8,6 +8,7 @@ import type { Weather } from '../../weather/weather.ts';
 import { assumedAirC } from './assumed-air.ts';
 import { type Followed, follow } from './follow.ts';
 import { makeUpOf } from './make-up.ts';
+import { panOffsetOf } from './pan-offset.ts';
 import { skyColumns, weatherOf } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 
@@ -28,8 +29,9 @@ export interface LoggedWorld {
   readonly remarks: readonly string[];
 }
 
-/** How freely the sun's factor walks from window to window: where it is measured, and where it is not. */
-const factorSteps = { measured: 0, reconstructed: 0.15 } as const;
+/** How freely sun and air walk from window to window where they are not measured; design choices. */
+const freeFactor = 0.3;
+const freeAirK = 0.3;
 
 /**
  * Makes the world of a logged day for a loop of certain traits: what was measured as it was measured, what was
@@ -37,11 +39,15 @@ const factorSteps = { measured: 0, reconstructed: 0.15 } as const;
  */
 export function worldOf(span: LoggedSpan, traits: Partial<Traits> = {}): LoggedWorld {
   const sky = skyColumns(span, () => assumedAirC(span));
-  const measured = sky.origins.irradiance === 'measured';
-  const factorStep = measured ? factorSteps.measured : factorSteps.reconstructed;
-  const options = { traits, factorStep, panOffsetK: 0 };
+  const { irradiance, air } = sky.origins;
+  const steps = {
+    factor: irradiance === 'measured' ? 0 : freeFactor,
+    airK: air === 'measured' ? 0 : freeAirK,
+  };
+  const options = { traits, steps, panOffsetK: 0 };
   const makeUpC = makeUpOf(span, sky, options);
-  const followed = follow(span, sky, { ...options, traits: { ...traits, makeUpC } });
+  const own = { ...options, traits: { ...traits, makeUpC } };
+  const followed = follow(span, sky, { ...own, panOffsetK: panOffsetOf(span, sky, own) });
   return {
     fromMs: span.dayFromMs,
     toMs: span.dayToMs,
