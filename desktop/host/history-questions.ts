@@ -1,6 +1,7 @@
 import type { LogReader } from '../../controller/log/log.ts';
 import type { ReplayReport } from '../../shared-types/log.ts';
 import { type MonitorReply, monitorMethods } from '../../shared-types/monitor-api.ts';
+import type { LoopFit } from '../../shared-types/tuning.ts';
 import type { WhatIf } from '../../sim/replay/what-if.ts';
 import { thinCurves } from './downsample.ts';
 import type { CheckedParams, HistoryMethod } from './history-messages.ts';
@@ -12,6 +13,8 @@ import { answerWhatIf } from './what-if-question.ts';
 export interface Replays {
   readonly replayDay: (reader: LogReader, day: string) => ReplayReport;
   readonly whatIf: WhatIf;
+  /** The fit kept beside the log of a site; null where there is none. */
+  readonly keptFit: (site: string) => LoopFit | null;
 }
 
 type Answers = {
@@ -41,6 +44,7 @@ const answers: Answers = {
   logFacts: (reader) => ({ ok: true, result: reader.facts() }),
   replay: (reader, { day }, { replayDay }) => ({ ok: true, result: replayDay(reader, day) }),
   whatIf: (reader, params, { whatIf }, flags) => answerWhatIf(reader, params, whatIf, flags),
+  keptFit: (_reader, { site }, { keptFit }) => ({ ok: true, result: keptFit(site) }),
 };
 
 /** Answers one question from an open log. Never throws. */

@@ -18,7 +18,7 @@ const loadRooms = async () => {
     import('../../sim/replay/replay-day.ts'),
     import('../../sim/replay/what-if.ts'),
   ]);
-  return { openLogReader, replays: { replayDay, whatIf } };
+  return { openLogReader, replays: { replayDay, whatIf, keptFit: () => null } };
 };
 let rooms: ReturnType<typeof loadRooms> | undefined;
 

@@ -13,6 +13,12 @@ const openTo: Readonly<Record<MonitorMethod, Holder>> = {
   logFacts: 'look',
   replay: 'look',
   whatIf: 'look',
+  compareDay: 'look',
+  sweep: 'look',
+  // The fit that it leaves beside the log is what everybody's comparisons stand on from then on.
+  fit: 'ask',
+  keptFit: 'look',
+  heavyJob: 'look',
   jobProgress: 'look',
   cancelJob: 'look',
   settingsRemarks: 'look',

@@ -100,9 +100,10 @@ export interface PlantSetup {
 const leastDropM = 0.2;
 
 /** Turns a site file, and what is known beyond it, into plant parts. */
-export function partsOf(site: Site, setup: PlantSetup = {}): Parts {
+export function partsOf(declared: Site, setup: PlantSetup = {}): Parts {
   const { traits: own = {}, draw = 'wash-house', drawCourse = null } = setup;
-  const traits = { ...usualTraits, pipeInsideMm: usualPipeMm(site.pump.ratedFlowLMin), ...own };
+  const traits = { ...usualTraits, pipeInsideMm: usualPipeMm(declared.pump.ratedFlowLMin), ...own };
+  const site = asBuilt(declared, traits);
   const fullKg = panVolumeL(site) * waterKgL;
   const plumbing: Plumbing = {
     reservoir: site.plumbing === 'reservoir',
@@ -153,6 +154,17 @@ export function partsOf(site: Site, setup: PlantSetup = {}): Parts {
     pipe,
     store,
     reservoir,
+  };
+}
+
+/** The site with what was found of it in place of what its file declares. */
+function asBuilt(site: Site, { depthFactor, flowFactor, storeLossFactor }: Traits): Site {
+  const { pan, pump, store } = site;
+  return {
+    ...site,
+    pan: { ...pan, waterDepthM: pan.waterDepthM * depthFactor },
+    pump: { ...pump, ratedFlowLMin: pump.ratedFlowLMin * flowFactor },
+    store: { ...store, lossWK: store.lossWK * storeLossFactor },
   };
 }
 
