@@ -27,7 +27,9 @@ function handlersWith() {
     asked.push({ flags, givenUp, end: resolve });
     return promise;
   });
-  return { handlers: createHandlers({ tuning: { ask } } as never), asked };
+  const asking = Promise.withResolvers<unknown>();
+  const history = { ask: () => asking.promise };
+  return { handlers: createHandlers({ tuning: { ask }, history } as never), asked, asking };
 }
 
 describe('the stage of a job', () => {
@@ -86,6 +88,17 @@ describe('long jobs', () => {
     asked[0]?.end(Promise.reject(new Error('gone')));
     await expect(first).rejects.toThrow('gone');
     expect(await handlers.heavyJob({ site: siteName })).toEqual({ ok: true, result: null });
+  });
+
+  it('are not mistaken for a shorter one that takes their name later', async () => {
+    const { handlers, asked, asking } = handlersWith();
+    const first = handlers.compareDay(compare);
+    asked[0]?.end({ ok: true });
+    await first;
+    const shorter = handlers.whatIf(compare);
+    expect(await handlers.heavyJob({ site: siteName })).toEqual({ ok: true, result: null });
+    asking.resolve({ ok: true });
+    await shorter;
   });
 
   it('under a name that another site has taken are refused', async () => {

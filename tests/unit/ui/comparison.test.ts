@@ -139,6 +139,12 @@ describe('both sides beside each other', () => {
     expect(starts?.base).toMatchObject({ value: '4.6', band: '4 to 5.4' });
   });
 
+  test('a value at the end of its band still has one', () => {
+    const base = { ...comparison.base, fills: band(1, 1, 2) };
+    const fills = sideRows({ ...comparison, base }, numbers).find((one) => one.title === 'Fills');
+    expect(fills?.base?.band).toBe('1 to 2');
+  });
+
   test('what is not known on one side has no difference, and the other side keeps its bar', () => {
     const liner = row('Nearest to the liner');
     expect(liner).toMatchObject({ logged: null, tried: null, difference: null });

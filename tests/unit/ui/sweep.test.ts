@@ -30,6 +30,8 @@ test('the made-up sweep is one that the host could send', () => {
 describe('the days', () => {
   test('the newest are those that are over, the oldest first', () => {
     expect(newestDays(logged, today, 2)).toEqual(['2031-06-19', '2031-06-20']);
+    // A clock that was set back leaves days after today.
+    expect(newestDays(logged, '2031-06-20', 2)).toEqual(['2031-06-19', '2031-06-21']);
     expect(newestDays(logged, undefined, 1)).toEqual(['2031-06-21']);
     expect(newestDays(logged, today, 9)).toHaveLength(3);
     expect(newestDays(logged, today, 0)).toEqual([]);
