@@ -5,7 +5,7 @@ import { gravityFlowKgS } from '../physics/draining.ts';
 import { finEfficiency } from '../physics/fin.ts';
 import type { WalledPan } from '../weather/shading.ts';
 import { type Plane, planeOf } from '../weather/tilt.ts';
-import type { DrawProfile } from './draws.ts';
+import type { DrawCourse, DrawProfile } from './draws.ts';
 import { type FlowTables, flowTablesOf, liftM, type Plumbing } from './flow-tables.ts';
 import { fillShapes } from './pan-shape.ts';
 import { type Traits, usualTraits } from './traits.ts';
@@ -30,6 +30,8 @@ export interface Parts {
   readonly channels: readonly Channel[];
   readonly traits: Traits;
   readonly draw: DrawProfile;
+  /** Drawn in place of the habit; null: the habit holds. */
+  readonly drawCourse: DrawCourse | null;
   readonly drawnKgDay: number;
   readonly collector: CollectorCoefficients;
   readonly pan: {
@@ -91,14 +93,17 @@ export const pipeNodes = 4;
 export interface PlantSetup {
   readonly traits?: Partial<Traits>;
   readonly draw?: DrawProfile;
+  readonly drawCourse?: DrawCourse;
 }
 
 /** The least height through which a pipe falls [m], when the pan lies at the store's own height or below. */
 const leastDropM = 0.2;
 
 /** Turns a site file, and what is known beyond it, into plant parts. */
-export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: PlantSetup = {}): Parts {
-  const traits = { ...usualTraits, pipeInsideMm: usualPipeMm(site.pump.ratedFlowLMin), ...own };
+export function partsOf(declared: Site, setup: PlantSetup = {}): Parts {
+  const { traits: own = {}, draw = 'wash-house', drawCourse = null } = setup;
+  const traits = { ...usualTraits, pipeInsideMm: usualPipeMm(declared.pump.ratedFlowLMin), ...own };
+  const site = asBuilt(declared, traits);
   const fullKg = panVolumeL(site) * waterKgL;
   const plumbing: Plumbing = {
     reservoir: site.plumbing === 'reservoir',
@@ -127,6 +132,7 @@ export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: P
     channels: Object.keys(site.sensors) as Channel[],
     traits,
     draw,
+    drawCourse,
     drawnKgDay: traits.drawnStoreFraction * store.startKg,
     collector: traits,
     pan: panOf(site, traits, fullKg),
@@ -148,6 +154,17 @@ export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: P
     pipe,
     store,
     reservoir,
+  };
+}
+
+/** The site with what was found of it in place of what its file declares. */
+function asBuilt(site: Site, { depthFactor, flowFactor, storeLossFactor }: Traits): Site {
+  const { pan, pump, store } = site;
+  return {
+    ...site,
+    pan: { ...pan, waterDepthM: pan.waterDepthM * depthFactor },
+    pump: { ...pump, ratedFlowLMin: pump.ratedFlowLMin * flowFactor },
+    store: { ...store, lossWK: store.lossWK * storeLossFactor },
   };
 }
 

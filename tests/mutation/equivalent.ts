@@ -124,4 +124,66 @@ export const equivalents: readonly Equivalent[] = [
     to: '""',
     reason: 'A copy of it is written over at every step.',
   },
+  {
+    file: 'want/net-gain.ts',
+    from: 'panC === null',
+    to: 'false',
+    reason: 'A pan that is not known has no trend either.',
+  },
+  {
+    file: 'want/net-gain.ts',
+    from: 'pumpFraction === 0',
+    to: 'false',
+    reason: 'A shortcut: a flow of nought carries no heat.',
+  },
+  {
+    file: 'want/timers.ts',
+    from: 'sheetDifferenceK !== null',
+    to: 'true',
+    reason:
+      'A difference that is not known counts as 0 K in a comparison; the fill difference is above that.',
+  },
+  {
+    file: 'want/timers.ts',
+    from: 'differenceK !== null',
+    to: 'true',
+    reason:
+      'A difference that is not known counts as 0 K in a comparison; the start difference is above that.',
+  },
+  {
+    file: 'want/timers.ts',
+    from: 'harvest.gainW !== null',
+    to: 'true',
+    reason: 'A gain that is not known counts as 0 W in a comparison, which is no loss.',
+  },
+  {
+    file: 'alarms/follow.ts',
+    from: 'head === null',
+    to: 'false',
+    reason: 'No alarm is kept under the name of none, so that nothing is found there.',
+  },
+  {
+    file: 'alarms/life.ts',
+    from: 'holding === none && isEmpty(before)',
+    to: 'false',
+    reason: 'A shortcut: where nothing holds and nothing is kept, nothing changes.',
+  },
+  {
+    file: 'alarms/list.ts',
+    from: 'isEmpty(alarms)',
+    to: 'false',
+    reason: 'A shortcut: of no alarms none is listed.',
+  },
+  {
+    file: 'alarms/list.ts',
+    from: 'head === null',
+    to: 'false',
+    reason: 'No alarm is kept under the name of none, so that nothing is found there.',
+  },
+  {
+    file: 'hazards/keep-warm.ts',
+    from: 'storeBottomC !== null',
+    to: 'true',
+    reason: 'A store that is not known counts as one of 0 °C in a comparison, below any frost temperature.',
+  },
 ];

@@ -1,0 +1,70 @@
+import type { Channel } from '../../../shared-types/channels.ts';
+import type { Comparison } from '../../../shared-types/tuning.ts';
+import { clonePlant } from '../../course/best/clone-plant.ts';
+import type { DrawCourse } from '../../plant/draws.ts';
+import type { PlantState } from '../../plant/state.ts';
+import type { Traits } from '../../plant/traits.ts';
+import type { Weather } from '../../weather/weather.ts';
+import { assumedAirC } from './assumed-air.ts';
+import { type Followed, follow } from './follow.ts';
+import { makeUpOf } from './make-up.ts';
+import { skyColumns, weatherOf } from './sky-columns.ts';
+import type { LoggedSpan } from './span.ts';
+
+/** The world of a logged day, in which a loop can live that day again. */
+export interface LoggedWorld {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly weather: Weather;
+  readonly draws: DrawCourse;
+  /** The loop as it stood when the day began; a new one at each call. */
+  begin(): PlantState;
+  /** What each thermometer shows more than is true, as far as the log tells [K]. */
+  readonly offsetsK: Readonly<Partial<Record<Channel, number>>>;
+  /** Heat that a plant brought home that was driven as the logged loop [J]. */
+  readonly followedHomeJ: number;
+  readonly origins: Comparison['world'];
+  readonly coveredFraction: number;
+  readonly remarks: readonly string[];
+}
+
+/** How freely the sun's factor walks from window to window: where it is measured, and where it is not. */
+const factorSteps = { measured: 0, reconstructed: 0.15 } as const;
+
+/**
+ * Makes the world of a logged day for a loop of certain traits: what was measured as it was measured, what was
+ * not such that a plant driven as the logged loop goes where that loop went.
+ */
+export function worldOf(span: LoggedSpan, traits: Partial<Traits> = {}): LoggedWorld {
+  const sky = skyColumns(span, () => assumedAirC(span));
+  const measured = sky.origins.irradiance === 'measured';
+  const factorStep = measured ? factorSteps.measured : factorSteps.reconstructed;
+  const options = { traits, factorStep, panOffsetK: 0 };
+  const makeUpC = makeUpOf(span, sky, options);
+  const followed = follow(span, sky, { ...options, traits: { ...traits, makeUpC } });
+  return {
+    fromMs: span.dayFromMs,
+    toMs: span.dayToMs,
+    weather: weatherOf(followed.conditions),
+    draws: followed.draws,
+    begin: () => clonePlant(followed.begin),
+    offsetsK: followed.residuals.offsetsK(),
+    followedHomeJ: followed.homeJ,
+    origins: { ...sky.origins, draws: drawsOrigin(span) },
+    coveredFraction: span.coveredFraction,
+    remarks: [...span.remarks, ...worldRemarks(span, followed)],
+  };
+}
+
+function drawsOrigin({ minutes }: LoggedSpan): Comparison['world']['draws'] {
+  return minutes.values.storeBottomC === undefined ? 'assumed' : 'reconstructed';
+}
+
+function worldRemarks({ minutes }: LoggedSpan, { draws }: Followed): string[] {
+  const remarks: string[] = [];
+  if (minutes.values.storeBottomC === undefined)
+    remarks.push('Without a sensor at the store bottom no draw can be told: none is assumed.');
+  else if (draws.wantedKgS.every((wanted) => wanted === 0))
+    remarks.push('No draw shows in the store bottom.');
+  return remarks;
+}
