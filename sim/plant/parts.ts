@@ -75,6 +75,8 @@ export interface Parts {
     readonly areaM2: number;
     readonly lossWK: number;
   };
+  /** Only where the loop has one: heat that its radiator gives to the air per kelvin. */
+  readonly heatDump?: { readonly conductanceWK: number };
   readonly reservoir: {
     readonly startKg: number;
     readonly leastKg: number;
@@ -148,6 +150,7 @@ export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: P
     pipe,
     store,
     reservoir,
+    ...(site.heatDump === undefined ? {} : { heatDump: site.heatDump }),
   };
 }
 

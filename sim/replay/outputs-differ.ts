@@ -6,6 +6,7 @@ export function outputsDiffer({ outputs: a }: Decision, { outputs: b }: Decision
     a.pumpFraction !== b.pumpFraction ||
     a.drainOpen !== b.drainOpen ||
     a.drainPumpOn !== b.drainPumpOn ||
-    a.exchangerPumpOn !== b.exchangerPumpOn
+    a.exchangerPumpOn !== b.exchangerPumpOn ||
+    a.heatDumpOn !== b.heatDumpOn
   );
 }
