@@ -258,4 +258,22 @@ export const equivalents: readonly Equivalent[] = [
     to: 'true',
     reason: 'A flow that is not known counts as 0 L/min in a comparison, of which no pump is seen to run.',
   },
+  {
+    file: 'watch/reservoir.ts',
+    from: 'upkeep.neededMm === null || learntMm === null',
+    to: 'upkeep.neededMm === null && learntMm === null',
+    reason: 'What is not known counts as 0 mm in a maximum, and no need is below that.',
+  },
+  {
+    file: 'watch/reservoir.ts',
+    from: 'upkeep.neededMm === null',
+    to: 'false',
+    reason: 'What is not known counts as 0 mm in a maximum, and no need is below that.',
+  },
+  {
+    file: 'watch/reservoir.ts',
+    from: 'learntMm === null',
+    to: 'false',
+    reason: 'What is not known counts as 0 mm in a maximum, and no need is below that.',
+  },
 ];
