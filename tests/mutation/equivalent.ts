@@ -276,4 +276,22 @@ export const equivalents: readonly Equivalent[] = [
     to: 'false',
     reason: 'What is not known counts as 0 mm in a maximum, and no need is below that.',
   },
+  {
+    file: 'alarms/conditions.ts',
+    from: 'facts.failed.length === 0',
+    to: 'false',
+    reason: 'A shortcut: of no failed sensors none is left.',
+  },
+  {
+    file: 'alarms/conditions.ts',
+    from: 'hottestPanC !== null',
+    to: 'true',
+    reason: 'A pan that is not known counts as one of 0 °C in a comparison, far below any limit of heat.',
+  },
+  {
+    file: 'alarms/conditions.ts',
+    from: 'hottestStoreC !== null',
+    to: 'true',
+    reason: 'A store that is not known counts as one of 0 °C in a comparison, far below any limit of heat.',
+  },
 ];
