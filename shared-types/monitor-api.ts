@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { allowedHeatSchema } from './allowed-heat.ts';
 import { answerSchema, localDaySchema } from './engine.ts';
 import { heavyJobSchema, jobProgressSchema, jobSchema } from './jobs.ts';
 import {
@@ -80,6 +81,8 @@ export const monitorMethods = {
   },
   /** What the log holds: how much, and from when to when. */
   logFacts: { params: siteName, result: logFactsSchema },
+  /** The newest day's heat beside what its weather allowed. */
+  allowedHeat: { params: siteName, result: allowedHeatSchema },
   replay: { params: siteDay, result: replayReportSchema },
   /** Decides a logged day under other settings. `job` names it for the two calls that follow. */
   whatIf: {

@@ -68,6 +68,8 @@ export interface LogReader {
   settings(revision: number): Settings | null;
   engineVersion(run: number): string | null;
   newestMs(): number | null;
+  /** Day of the newest step and the site that it belongs to; null before the first, or of a site not understood. */
+  newestDay(): { readonly day: string; readonly site: Site } | null;
   /** The newest events, the newest first; of the kinds that are given, or of every kind. */
   events(limit: number, kinds?: readonly LogEvent['kind'][]): LogEvent[];
   facts(): LogFacts;

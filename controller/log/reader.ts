@@ -74,6 +74,7 @@ export function openLogReader(path: string): LogReader {
     settings: (revision) => ask(null, ({ database }) => settingsOf(database, revision)),
     engineVersion: (run) => ask(null, ({ database }) => engineVersionOf(database, run)),
     newestMs: () => ask(null, ({ database }) => newestMsOf(database)),
+    newestDay: () => ask(null, ({ database }) => newestDayOf(database)),
     events: (limit, kinds = eventKinds) => ask([], ({ database }) => newestEvents(database, limit, kinds)),
     facts: () => ask(emptyLog, ({ database }) => factsOf(database, path)),
     close: () => opened?.database.close(),
@@ -162,4 +163,10 @@ function engineVersionOf(database: DatabaseSync, run: number): string | null {
 function newestMsOf(database: DatabaseSync): number | null {
   const row = database.prepare('SELECT at_ms FROM steps ORDER BY id DESC LIMIT 1').get();
   return row === undefined ? null : Number(row['at_ms']);
+}
+
+function newestDayOf(database: DatabaseSync): ReturnType<LogReader['newestDay']> {
+  const row = database.prepare('SELECT day, site FROM steps ORDER BY id DESC LIMIT 1').get();
+  const site = row === undefined ? null : siteOf(database, Number(row['site']));
+  return site === null ? null : { day: dayText(Number(row?.['day'])), site };
 }

@@ -32,6 +32,7 @@ export function createHandlers({ live, history, tuning, requests }: Parts): Hand
     recent: (params) => history.ask('recent', params),
     events: (params) => history.ask('events', params),
     logFacts: (params) => history.ask('logFacts', params),
+    allowedHeat: (params) => history.ask('allowedHeat', params),
     replay: (params) => history.ask('replay', params),
     whatIf: async (params) =>
       jobs.run(params.job, (flags) => history.ask('whatIf', params, flags)) ??

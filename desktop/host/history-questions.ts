@@ -1,6 +1,8 @@
 import type { LogReader } from '../../controller/log/log.ts';
-import type { ReplayReport } from '../../shared-types/log.ts';
+import type { AllowedHeat } from '../../shared-types/allowed-heat.ts';
+import type { DayCurves, ReplayReport } from '../../shared-types/log.ts';
 import { type MonitorReply, monitorMethods } from '../../shared-types/monitor-api.ts';
+import type { Site } from '../../shared-types/site.ts';
 import type { LoopFit } from '../../shared-types/tuning.ts';
 import type { WhatIf } from '../../sim/replay/what-if.ts';
 import { thinCurves } from './downsample.ts';
@@ -9,10 +11,11 @@ import type { JobFlags } from './job-flags.ts';
 import { firstIssue, refusal, wordsOf } from './replies.ts';
 import { answerWhatIf } from './what-if-question.ts';
 
-/** What replays days; it is loaded only when a log is asked for. */
+/** What replays days and reckons with them; it is loaded only when a log is asked for. */
 export interface Replays {
   readonly replayDay: (reader: LogReader, day: string) => ReplayReport;
   readonly whatIf: WhatIf;
+  readonly allowedHeat: (curves: DayCurves, site: Site) => AllowedHeat;
   /** The fit kept beside the log of a site; null where there is none. */
   readonly keptFit: (site: string) => LoopFit | null;
 }
@@ -42,6 +45,11 @@ const answers: Answers = {
   },
   events: (reader, { limit, kinds }) => ({ ok: true, result: reader.events(limit, kinds) }),
   logFacts: (reader) => ({ ok: true, result: reader.facts() }),
+  allowedHeat(reader, { site }, { allowedHeat }) {
+    const newest = reader.newestDay();
+    if (newest === null) return refusal('note', `Nothing is recorded of ${site} yet.`);
+    return { ok: true, result: allowedHeat(reader.day(newest.day), newest.site) };
+  },
   replay: (reader, { day }, { replayDay }) => ({ ok: true, result: replayDay(reader, day) }),
   whatIf: (reader, params, { whatIf }, flags) => answerWhatIf(reader, params, whatIf, flags),
   keptFit: (_reader, { site }, { keptFit }) => ({ ok: true, result: keptFit(site) }),

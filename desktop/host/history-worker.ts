@@ -13,12 +13,13 @@ import { refusal, wordsOf } from './replies.ts';
 const { dataFolder } = workerData as { readonly dataFolder: string };
 
 const loadRooms = async () => {
-  const [{ openLogReader }, { replayDay }, { whatIf }] = await Promise.all([
+  const [{ openLogReader }, { replayDay }, { whatIf }, { allowedHeat }] = await Promise.all([
     import('../../controller/log/reader.ts'),
     import('../../sim/replay/replay-day.ts'),
     import('../../sim/replay/what-if.ts'),
+    import('../../sim/allowance/allowed-heat.ts'),
   ]);
-  return { openLogReader, replays: { replayDay, whatIf, keptFit: () => null } };
+  return { openLogReader, replays: { replayDay, whatIf, allowedHeat, keptFit: () => null } };
 };
 let rooms: ReturnType<typeof loadRooms> | undefined;
 

@@ -11,6 +11,7 @@ const openTo: Readonly<Record<MonitorMethod, Holder>> = {
   recent: 'look',
   events: 'look',
   logFacts: 'look',
+  allowedHeat: 'look',
   replay: 'look',
   whatIf: 'look',
   compareDay: 'look',

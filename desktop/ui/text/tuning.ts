@@ -54,8 +54,7 @@ export const tuningText = {
       `Your setpoints would have brought ${amount} more heat home (${low} to ${high}).`,
     less: (amount: string, low: string, high: string) =>
       `Your setpoints would have brought ${amount} less heat home (${low} to ${high}).`,
-    unclear: (low: string, high: string) =>
-      `No difference in heat that can be told from nothing: ${low} to ${high}.`,
+    unclear: (range: string) => `No difference in heat that can be told from nothing: ${range}.`,
     equal: 'Your setpoints are those of that day: both sides are the same.',
     what: 'What',
     logged: 'Logged',

@@ -16,6 +16,7 @@ import type {
 } from '../../../shared-types/monitor-api.ts';
 import type { LoopFit } from '../../../shared-types/tuning.ts';
 import { testEvents, testLogFacts } from './alarm-history.ts';
+import { testAllowedHeat } from './allowed-heat.ts';
 import { testDayCurves, testDays, testRecent, testReplay } from './history.ts';
 import { createFakeJobs, type FakeJobs } from './jobs.ts';
 import { testLive } from './snapshot.ts';
@@ -99,6 +100,8 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
         return events.filter(({ kind }) => kinds.includes(kind)).slice(0, limit);
       case 'logFacts':
         return testLogFacts;
+      case 'allowedHeat':
+        return testAllowedHeat;
       case 'replay':
         return testReplay(day, same);
       case 'whatIf':

@@ -61,6 +61,7 @@ describe('the board of jobs', () => {
 describe('a day under other settings, asked of the host', () => {
   const replays = (whatIf: unknown) => ({
     replayDay: vi.fn(),
+    allowedHeat: vi.fn(),
     whatIf: whatIf as never,
     keptFit: vi.fn(),
   });
