@@ -20,7 +20,7 @@ export function stretchOf(whole: LoggedSpan): Stretch {
   const span = cropped(whole, whole.dayFromMs - warmUpMin * minuteMs);
   const sky = skyColumns(span, () => assumedAirC(span));
   const comparedFrom = Math.max(shortestWarmUpMin, (span.dayFromMs - span.minutes.fromMs) / minuteMs);
-  return { span, comparedFrom, origins: sky.origins, conditions: conditionsOf(sky, () => 1) };
+  return { span, comparedFrom, origins: sky.origins, conditions: conditionsOf(sky) };
 }
 
 /** Where the log has nothing before the day, its own first minutes serve [min]. */
