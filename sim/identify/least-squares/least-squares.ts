@@ -3,6 +3,8 @@ import { jacobianOf } from './jacobian.ts';
 import type { Found, LeastSquaresProblem, NotFound } from './problem.ts';
 
 const usualTolerance = 1e-10;
+/** So many steps in a row that were hardly worth taking end it: a function with kinks promises more than it keeps. */
+const mostSlowSteps = 2;
 /** Damping at the beginning, and by what it falls and rises, as Marquardt 1963 does it. */
 const firstDamping = 1e-3;
 const dampingFactor = 10;
@@ -29,15 +31,27 @@ export function leastSquares(problem: LeastSquaresProblem): Found | NotFound {
   if (!Number.isFinite(place.sumOfSquares))
     return notFound('the loop cannot be computed where the search begins');
   let damping = firstDamping;
+  let slowSteps = 0;
   for (let iteration = 1; iteration <= mostIterations; iteration++) {
     const slope = slopeAt(problem, place);
     const next = stepFrom(problem, place, slope, damping);
-    if (next === 'ended') return endAt(place, slope, iteration);
-    if (next === 'stuck') return notFound('no step from here makes the misfit less');
+    if (next === 'ended' || slowSteps === mostSlowSteps) return endAt(place, slope, iteration);
+    if (next === 'stuck')
+      return slowSteps > 0
+        ? endAt(place, slope, iteration)
+        : notFound('no step from here makes the misfit less');
+    const gained = place.sumOfSquares - next.place.sumOfSquares;
     ({ place, damping } = next);
+    slowSteps = gained > leastGain(problem, place) ? 0 : slowSteps + 1;
     if (goOn?.(iteration, place.sumOfSquares) === false) return notFound('it was given up');
   }
   return notFound(`${mostIterations} steps did not end it`);
+}
+
+/** What a step must lower the sum of squares by to be worth taking. */
+function leastGain({ tolerance = usualTolerance, variance }: LeastSquaresProblem, place: Place): number {
+  const freedom = Math.max(1, place.residuals.length - place.parameters.length);
+  return tolerance * (variance ?? place.sumOfSquares / freedom);
 }
 
 const notFound = (why: string): NotFound => ({ converged: false, why });
@@ -80,11 +94,9 @@ type Stepped = { readonly place: Place; readonly damping: number } | 'ended' | '
 
 /** Raises the damping until a step lowers the sum of squares; ended when not even the undamped one is worth taking. */
 function stepFrom(problem: LeastSquaresProblem, place: Place, slope: Slope, first: number): Stepped {
-  const { parameters, sumOfSquares, residuals } = place;
-  const variance = sumOfSquares / Math.max(1, residuals.length - parameters.length);
-  const { tolerance = usualTolerance } = problem;
+  const { parameters, sumOfSquares } = place;
   const promised = (step: Matrix) => step.transpose().mmul(slope.downhill).get(0, 0);
-  if (slope.free.length === 0 || promised(dampedStep(slope, leastDamping)) <= tolerance * variance)
+  if (slope.free.length === 0 || promised(dampedStep(slope, leastDamping)) <= leastGain(problem, place))
     return 'ended';
   for (let damping = first; damping <= mostDamping; damping *= dampingFactor) {
     const step = dampedStep(slope, damping);

@@ -17,10 +17,12 @@ export interface LeastSquaresProblem {
   /** Differences to one side alone: half the work, and less exact. */
   readonly oneSided?: boolean;
   /**
-   * The search ends when a step promises less than this times the variance of the residuals: it would move the point
-   * by less than about the root of this, in standard errors. 1e-10 when absent.
+   * The search ends when a step promises, or two in a row bring, less than this times the variance of the residuals:
+   * such a step moves the point by less than about the root of this, in standard errors. 1e-10 when absent.
    */
   readonly tolerance?: number;
+  /** Variance of the residuals where it is known; told from the residuals when absent. */
+  readonly variance?: number;
   /** Told after each iteration. @returns false to give up. */
   readonly goOn?: (iteration: number, sumOfSquares: number) => boolean;
   /** 50 when absent. */

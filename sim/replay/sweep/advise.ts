@@ -33,7 +33,8 @@ function noGain(others: readonly SweepPoint[], worth: number): string {
   const most = others.reduce((a, b) => (b.heatGainJ.value > a.heatGainJ.value ? b : a));
   const { value, low } = most.heatGainJ;
   if (value <= 0) return 'none of the others brings more heat';
-  if (low > 0) return `the most that others gain is ${kWhText(value)} kWh, less than the ${kWhText(worth)} kWh that a change is worth`;
+  if (low > 0)
+    return `the most that others gain is ${kWhText(value)} kWh, less than the ${kWhText(worth)} kWh that a change is worth`;
   return `the most that others gain is ${kWhText(value)} kWh, and by what is known of the loop that may be nothing`;
 }
 
@@ -76,7 +77,9 @@ function reasonFor(best: SweepPoint, base: SweepPoint, unsafe: number): string {
     `and ${count(best.fills)} fills instead of ${count(base.fills)}.`,
     ...(unsafe === 0
       ? []
-      : [`Left aside: ${unsafe} that come nearer to frost or to the liner's limit by more than ${marginLossK} K.`]),
+      : [
+          `Left aside: ${unsafe} that come nearer to frost or to the liner's limit by more than ${marginLossK} K.`,
+        ]),
   ].join(' ');
 }
 

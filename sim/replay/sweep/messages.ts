@@ -15,7 +15,12 @@ export interface WorkerTask {
 
 /** What a worker answers to a unit: what it found, one after another, and an end. */
 export type Answer =
-  | { readonly kind: 'day'; readonly day: number; readonly why: string | null; readonly remarks: readonly string[] }
+  | {
+      readonly kind: 'day';
+      readonly day: number;
+      readonly why: string | null;
+      readonly remarks: readonly string[];
+    }
   | { readonly kind: 'tried'; readonly day: number; readonly point: number; readonly tried: Tried }
   | { readonly kind: 'done' };
 

@@ -66,7 +66,9 @@ function checkRanges(ranges: readonly SettingRange[]): void {
     if (from > to) throw new RangeError(`the range of ${setting} runs from ${from} down to ${to}`);
     const { least, most, unit } = settingDeclarations[setting];
     if (to < least || from > most)
-      throw new RangeError(`${setting} lies between ${least} and ${most} ${unit}; no value of the range does`);
+      throw new RangeError(
+        `${setting} lies between ${least} and ${most} ${unit}; no value of the range does`,
+      );
   }
 }
 

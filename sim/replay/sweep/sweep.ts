@@ -115,7 +115,11 @@ function planOf({ logPath: _, ...task }: WorkerTask): string {
   return createHash('sha256').update(JSON.stringify({ engineVersion, task })).digest('hex');
 }
 
-function reportOf(options: SweepOptions, { points, refused, remarks }: Points, results: DayResult[]): SweepReport {
+function reportOf(
+  options: SweepOptions,
+  { points, refused, remarks }: Points,
+  results: DayResult[],
+): SweepReport {
   const lived = results.flatMap(({ why, tried }) => (why === null ? [tried as Tried[]] : []));
   if (lived.length === 0)
     throw new RangeError(results.map(({ why }) => why).join('; ') || 'no day was given');
