@@ -131,6 +131,7 @@ function memoryReader(
     settings: () => settings,
     engineVersion: () => engineVersion,
     newestMs: () => records.at(-1)?.input.nowMs ?? null,
+    newestDay: nothing,
     events: () => [],
     facts: nothing,
     close: () => undefined,
