@@ -18,18 +18,22 @@ const scaled = (least: number, most: number, unit: number) =>
   fc.integer({ min: Math.round(least / unit), max: Math.round(most / unit) }).map((n) => n * unit);
 
 /** Sizes over the ranges of a site file. */
-const anySizes: fc.Arbitrary<LoopSizes> = fc.record({
-  panLengthM: scaled(0.45, 22, 0.05),
-  wallHeightM: scaled(0.05, 0.3, 0.01),
-  waterDepthM: scaled(0.005, 0.05, 0.005),
-  fallM: scaled(0, 0.2, 0.01),
-  panAboveStoreM: scaled(-2, 8, 0.1),
-  storeHeightM: scaled(0.3, 4, 0.1),
-  storeWidthM: scaled(0.3, 5, 0.1),
-  reservoir: fc.option(fc.record({ heightM: scaled(0.3, 1, 0.1), widthM: scaled(0.2, 4, 0.1) }), {
-    nil: undefined,
-  }),
-});
+const anySizes: fc.Arbitrary<LoopSizes> = fc
+  .record({
+    panLengthM: scaled(0.45, 22, 0.05),
+    wallHeightM: scaled(0.05, 0.3, 0.01),
+    waterDepthM: scaled(0.005, 0.05, 0.005),
+    fallM: scaled(0, 0.2, 0.01),
+    panAboveStoreM: scaled(-2, 8, 0.1),
+    storeHeightM: scaled(0.3, 4, 0.1),
+    storeWidthM: scaled(0.3, 5, 0.1),
+    reservoirWidthM: fc.option(scaled(0.2, 4, 0.1)),
+  })
+  .map(({ reservoirWidthM: widthM, ...sizes }) => ({
+    ...sizes,
+    // It is never drawn taller than the store.
+    reservoir: widthM === null ? undefined : { heightM: Math.min(1, sizes.storeHeightM), widthM },
+  }));
 const anyWidth = fc.constantFrom(290, 360, 520, 800, 1100);
 
 const corners = ({ pan, store, reservoir }: Elevation) => [
