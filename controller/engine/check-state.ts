@@ -221,7 +221,9 @@ const isHarvest: Check = (value) => {
     flag(harvest['drySteady']) &&
     amount(harvest['clearFraction']) &&
     amount(harvest['lostJ']) &&
+    flag(harvest['inGap']) &&
     amount(harvest['gaps']) &&
+    finiteOrNull(harvest['airMeanC']) &&
     finite(harvest['risingWM2']) &&
     finiteOrNull(harvest['lookedMs']) &&
     finiteOrNull(harvest['hourJ']) &&

@@ -10,7 +10,7 @@ import { noHarvest } from './want/outlook.ts';
 import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
-export const stateVersion = 3;
+export const stateVersion = 4;
 
 /** A reason before it is put into words. */
 export interface Cause {
@@ -157,8 +157,12 @@ export interface HarvestMemory {
   readonly clearFraction: number;
   /** Heat that the full pan lost and has not gained back [J]. */
   readonly lostJ: number;
+  /** That loss has become a gap in the sun, and is not gained back yet. */
+  readonly inGap: boolean;
   /** Gaps in the sun that this local day the full pan waited through to their end. */
   readonly gaps: number;
+  /** Mean of the air over the last three quarters of an hour [°C]; null until it was read. */
+  readonly airMeanC: number | null;
   /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
   readonly lookedMs: number | null;
   /** By how much a clear sky will be brighter in half an hour than it is [W/m2]. */

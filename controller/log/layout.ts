@@ -106,4 +106,7 @@ export const stepOfKey = (key: number) => key % stepsOfRun;
 
 /** A local day as a whole number, 20310621 for 2031-06-21. */
 export const dayNumber = (day: string) => Number(day.replaceAll('-', ''));
-export const dayText = (day: number) => `${day}`.padStart(8, '0').replace(/(....)(..)(..)/, '$1-$2-$3');
+export function dayText(day: number): string {
+  const digits = `${day}`.padStart(8, '0');
+  return `${digits.slice(0, 4)}-${digits.slice(4, 6)}-${digits.slice(6)}`;
+}

@@ -46,9 +46,11 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
   'sending-batch-home': (v) =>
     `Emptying: the batch is warm, ${againstStore(v, 'differenceK')}; it goes home as a whole.`,
   'emptying-no-gain': (v) =>
-    'idleMin' in v
-      ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`
-      : `Emptying: the pan is only ${againstStore(v, 'differenceK')}; its heat comes home.`,
+    'airFellK' in v
+      ? `Emptying: the air has fallen by ${figure(v, 'airFellK')} K, so the weather turns; the pan’s heat comes home.`
+      : 'idleMin' in v
+        ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`
+        : `Emptying: the pan is only ${againstStore(v, 'differenceK')}; its heat comes home.`,
   'difference-doubted': (v) =>
     `A sensor of pan or store bottom is in doubt${'differenceK' in v ? `: the pan reads ${againstStore(v, 'differenceK')}` : ''}; nothing is harvested on its word.`,
   filled: (v) => `The pan is full after ${duration(v, 'filledS')}; the pump runs on.`,

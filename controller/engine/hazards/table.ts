@@ -259,6 +259,7 @@ function hasLostWater(situation: Situation): boolean {
   return (phase.name === 'resting' && water.level === 'empty') || hasSunk(situation);
 }
 
+/** How long what holds has held [s]; its begin is known, or it would not hold. */
 function seconds({ runMs }: Situation, sinceMs: number | null): number {
-  return sinceMs === null ? 0 : (runMs - sinceMs) / 1000;
+  return (runMs - (sinceMs as number)) / 1000;
 }
