@@ -147,6 +147,7 @@ export function testReplay(day: string, same: boolean): ReplayReport {
       ...common,
       same,
       differences: 0,
+      decidedOtherwise: 0,
       firstDifference: null,
       logged: totals,
       replayed: totals,
@@ -156,6 +157,7 @@ export function testReplay(day: string, same: boolean): ReplayReport {
     ...common,
     same,
     differences: 412,
+    decidedOtherwise: 412,
     firstDifference: {
       atMs: midnightMs + 12.1 * hourMs,
       step: 8712,
