@@ -14,6 +14,7 @@ const bundles = {
       main: here('./electron/main.ts'),
       'history-worker': here('./host/history-worker.ts'),
       'tuning-worker': here('./host/tuning-worker.ts'),
+      'sweep-worker': here('../sim/replay/sweep/worker.ts'),
     },
     output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
   },

@@ -35,6 +35,7 @@ async function run(command: Command): Promise<void> {
     ...options,
     historyWorker: beside('./history-worker.mjs'),
     tuningWorker: beside('./tuning-worker.mjs'),
+    sweepWorker: beside('./sweep-worker.mjs'),
   });
   openDoor(ipcMain, host, () => BrowserWindow.getAllWindows());
   openSaveDoor(ipcMain, dialog);
