@@ -10,7 +10,12 @@ const external = ['electron', ...builtinModules, /^node:/];
 /** Each with the libraries it needs, so that the built folder runs on its own. */
 const bundles = {
   main: {
-    input: { main: here('./electron/main.ts'), 'history-worker': here('./host/history-worker.ts') },
+    input: {
+      main: here('./electron/main.ts'),
+      'history-worker': here('./host/history-worker.ts'),
+      'tuning-worker': here('./host/tuning-worker.ts'),
+      'sweep-worker': here('../sim/replay/sweep/worker.ts'),
+    },
     output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
   },
   // A preload script in a sandbox cannot be an ES module.

@@ -3,6 +3,7 @@ import { alarmCodeSchema } from './alarms.ts';
 import { engineInputSchema, localDaySchema, outputsSchema, phaseNameSchema, totalsSchema } from './engine.ts';
 import { channelSchema } from './readings.ts';
 import { reasonCodeSchema } from './reasons.ts';
+import { decisionCountSchema, sideSchema } from './what-if.ts';
 
 /** What of a decision is kept for every step: all that a replay has to meet again. */
 export const outcomeSchema = z.strictObject({
@@ -110,8 +111,15 @@ export type DayCurves = z.infer<typeof dayCurvesSchema>;
 
 /** What a replay of a span says. */
 export const replayReportSchema = z.strictObject({
+  /** Local days of the first and of the last step. */
   day: localDaySchema,
+  lastDay: localDaySchema,
+  /** Instants of the first and of the last step [UTC ms]. */
+  fromMs: z.number(),
+  toMs: z.number(),
   steps: z.int(),
+  /** Steps that could not be replayed, since what they need is no longer in the log. */
+  leftOut: z.int(),
   same: z.boolean(),
   differences: z.int(),
   firstDifference: z
@@ -126,6 +134,26 @@ export const replayReportSchema = z.strictObject({
       input: engineInputSchema,
     })
     .nullable(),
+  /** Steps that differ, by the name of the field; a step counts in each of its fields. */
+  byField: z.record(z.string(), z.int()),
+  /** Steps that differ, by the reason on either side; the most frequent first, 20 at most. */
+  byCause: z.array(z.strictObject({ logged: z.string(), replayed: z.string(), steps: z.int() })),
+  /** Stretches in which the loop would have been driven otherwise, 100 at most. */
+  parted: z.array(
+    z.strictObject({
+      fromMs: z.number(),
+      /** Last step of the stretch. */
+      toMs: z.number(),
+      steps: z.int(),
+      /** Both sides at its first step. */
+      logged: sideSchema,
+      replayed: sideSchema,
+    }),
+  ),
+  /** How many stretches there are, with those that are not listed. */
+  partings: z.int(),
+  /** What each side asked of the loop. */
+  asked: z.strictObject({ logged: decisionCountSchema, replayed: decisionCountSchema }),
   logged: totalsSchema,
   replayed: totalsSchema,
   engineThen: z.array(z.string()),

@@ -3,10 +3,10 @@ import { defineConfig } from 'vitest/config';
 const root = new URL('..', import.meta.url).pathname;
 
 /** Rooms whose tests talk to real processes, once the pure ones are through; ports and folders are their own. */
-const withProcesses = (groupOrder: number, maxWorkers: number) => ({
+const withProcesses = (groupOrder: number) => ({
   testTimeout: 90_000,
   hookTimeout: 90_000,
-  maxWorkers,
+  maxWorkers: 2,
   sequence: { groupOrder },
 });
 
@@ -39,7 +39,7 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses(1, 1) },
+        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses(1) },
       },
       {
         extends: true,
@@ -47,7 +47,7 @@ export default defineConfig({
           name: 'end-to-end',
           include: ['tests/end-to-end/**/*.test.ts'],
           globalSetup: 'tests/support/built-page.ts',
-          ...withProcesses(2, 2),
+          ...withProcesses(2),
         },
       },
     ],

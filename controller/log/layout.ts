@@ -37,6 +37,8 @@ export const stepColumns = [
   'failed',
   ...totalNames,
   'heat_today_j',
+  // Null in a loop without a heat dump, and in logs from before there were any.
+  'heat_dump',
 ] as const;
 export type StepColumn = (typeof stepColumns)[number];
 
@@ -60,6 +62,7 @@ const integers = new Set<string>([
   'reason_drain',
   'alarms',
   'failed',
+  'heat_dump',
 ]);
 
 function declarationOf(column: string): string {
@@ -91,7 +94,7 @@ export const createSql = `
   PRAGMA user_version = ${layoutVersion};
 `;
 
-/** Adds a channel's columns to a log that was begun before the channel existed. */
+/** Adds a column to a log that was begun before what it holds existed. */
 export const addColumnSql = (column: string) => `ALTER TABLE steps ADD COLUMN ${declarationOf(column)}`;
 
 const stepsOfRun = 2 ** 32;
@@ -103,4 +106,7 @@ export const stepOfKey = (key: number) => key % stepsOfRun;
 
 /** A local day as a whole number, 20310621 for 2031-06-21. */
 export const dayNumber = (day: string) => Number(day.replaceAll('-', ''));
-export const dayText = (day: number) => `${day}`.padStart(8, '0').replace(/(....)(..)(..)/, '$1-$2-$3');
+export function dayText(day: number): string {
+  const digits = `${day}`.padStart(8, '0');
+  return `${digits.slice(0, 4)}-${digits.slice(4, 6)}-${digits.slice(6)}`;
+}

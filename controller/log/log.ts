@@ -58,6 +58,8 @@ export interface LogReader {
   span(fromMs: number, toMs: number): DayCurves;
   /** Records of a local day in order, one after another, without holding them all. */
   records(day: string): IterableIterator<LogRecord>;
+  /** Records of the span [fromMs, toMs) in the order in which they were written, one after another. */
+  recordsWithin(fromMs: number, toMs: number): IterableIterator<LogRecord>;
   /** Newest state saved at or before the step, or null. */
   stateBefore(run: number, step: number): SavedState | null;
   /** Records of `run` with a step above `afterStep` and below `beforeStep`, in order. */
@@ -66,6 +68,8 @@ export interface LogReader {
   settings(revision: number): Settings | null;
   engineVersion(run: number): string | null;
   newestMs(): number | null;
+  /** Day of the newest step and the site that it belongs to; null before the first, or of a site not understood. */
+  newestDay(): { readonly day: string; readonly site: Site } | null;
   /** The newest events, the newest first; of the kinds that are given, or of every kind. */
   events(limit: number, kinds?: readonly LogEvent['kind'][]): LogEvent[];
   facts(): LogFacts;

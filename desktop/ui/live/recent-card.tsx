@@ -1,13 +1,14 @@
 import { SegmentedControl } from '@mantine/core';
-import { useEffect, useState } from 'react';
+import { useCallback, useState } from 'react';
 import { CurvePanel } from '../charts/curve-panel.tsx';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
 import { LoadedView } from '../shell/loaded-view.tsx';
 import { selectRecent, useHistory } from '../store/history-store.ts';
-import { selectDoor, selectSiteName } from '../store/live-selectors.ts';
+import { selectSiteName } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
+import { useRefresh } from './use-refresh.ts';
 
 const text = en.live.chart;
 const choices = [3, 6, 12, 24];
@@ -19,7 +20,9 @@ export function RecentCard() {
   const [hours, setHours] = useState(6);
   const site = useLive(selectSiteName) ?? '';
   const recent = useHistory(selectRecent(site));
-  const load = useRefresh(site, hours);
+  const feed = useFeed();
+  const load = useCallback(() => feed.loadRecent(site, hours), [feed, site, hours]);
+  useRefresh(load, refreshMs);
   return (
     <Card
       heading={text.heading}
@@ -44,23 +47,4 @@ export function RecentCard() {
       </LoadedView>
     </Card>
   );
-}
-
-function useRefresh(site: string, hours: number): () => void {
-  const feed = useFeed();
-  const door = useLive(selectDoor);
-  useEffect(() => {
-    if (door !== 'open') return;
-    const load = () => {
-      if (document.visibilityState === 'visible') void feed.loadRecent(site, hours);
-    };
-    load();
-    const timer = setInterval(load, refreshMs);
-    document.addEventListener('visibilitychange', load);
-    return () => {
-      clearInterval(timer);
-      document.removeEventListener('visibilitychange', load);
-    };
-  }, [feed, door, site, hours]);
-  return () => void feed.loadRecent(site, hours);
 }

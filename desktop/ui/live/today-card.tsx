@@ -6,6 +6,7 @@ import { useNumbers } from '../shell/use-formats.ts';
 import { selectMeter } from '../store/decision-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
+import { AllowedLine } from './allowed-line.tsx';
 import styles from './today-card.module.css';
 
 const text = en.live.today;
@@ -24,6 +25,7 @@ export function TodayCard() {
         <span className={styles['unit']}>{heat.unit}</span>
       </p>
       <p className={styles['now']}>{rateSentence(meter, numbers)}</p>
+      <AllowedLine />
       <dl className={styles['facts']}>
         <Fact title={text.pumpEnergy} value={inLine(numbers.heat(today.electricityJ))} />
         <Fact title={text.lost} value={inLine(numbers.heat(today.heatLostJ))} />

@@ -20,6 +20,7 @@ export interface HistoryFeed {
   loadAlarmEvents(site: string): Promise<void>;
   loadCommissioningEvents(site: string): Promise<void>;
   loadLogFacts(site: string): Promise<void>;
+  loadAllowedHeat(site: string): Promise<void>;
 }
 
 /** Days whose curves are kept at the same time; a day is some 400 kB. */
@@ -69,6 +70,7 @@ export function createHistoryFeed(door: Door): HistoryFeed {
         kinds: ['commissioning-done', 'commissioning-ended'],
       }),
     loadLogFacts: (site) => fetchInto('logFacts', site, 'logFacts', { site }),
+    loadAllowedHeat: (site) => fetchInto('allowedHeat', site, 'allowedHeat', { site }),
   };
 }
 

@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { AllowedHeat } from '../../../shared-types/allowed-heat.ts';
 import type { DayCurves, DaySummary, LogEvent, LogFacts, ReplayReport } from '../../../shared-types/log.ts';
 import type { Loaded } from './loaded.ts';
 import { own } from './own.ts';
@@ -18,6 +19,8 @@ export interface HistoryState {
   readonly commissioningEvents: Readonly<Record<string, Loaded<readonly LogEvent[]>>>;
   /** By site. */
   readonly logFacts: Readonly<Record<string, Loaded<LogFacts>>>;
+  /** By site: the newest day's. */
+  readonly allowedHeat: Readonly<Record<string, Loaded<AllowedHeat>>>;
 }
 
 export const emptyHistory: HistoryState = {
@@ -28,6 +31,7 @@ export const emptyHistory: HistoryState = {
   alarmEvents: {},
   commissioningEvents: {},
   logFacts: {},
+  allowedHeat: {},
 };
 
 /** What the log said when it was asked. Only the feed writes it. */
@@ -65,3 +69,7 @@ export const selectLogFacts =
   (site: string): Select<Loaded<LogFacts> | undefined> =>
   (state) =>
     own(state.logFacts, site);
+export const selectAllowedHeat =
+  (site: string): Select<Loaded<AllowedHeat> | undefined> =>
+  (state) =>
+    own(state.allowedHeat, site);

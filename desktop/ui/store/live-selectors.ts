@@ -44,6 +44,7 @@ export const selectSite: Select<Site | undefined> = (state) => heard(state)?.liv
 export const selectSiteMessage: Select<SiteMessage | null> = (state) => heard(state)?.live.site ?? null;
 export const selectSnapshot: Select<SnapshotMessage | null> = (state) => heard(state)?.live.snapshot ?? null;
 export const selectDecision: Select<Decision | undefined> = (state) => selectSnapshot(state)?.decision;
+export const selectClockSpeed: Select<number> = (state) => selectSnapshot(state)?.clockSpeed ?? 1;
 export const selectTimeZone: Select<string> = (state) => selectSite(state)?.timeZone ?? 'UTC';
 export const selectSiteTitle: Select<string | null> = (state) => titleOf(state, selectSiteName(state));
 

@@ -21,6 +21,20 @@ export const liveText = {
     leaving: (rate: string) => `Leaving the store now: ${rate}`,
     nothingNow: 'Nothing flows home now',
     rateUnknown: 'What flows home now cannot be told',
+    allowed: {
+      measured: (share: string, heat: string, until: string) =>
+        `${share} of the about ${heat} that this weather allowed until ${until}.`,
+      'clear-sky': (share: string, heat: string, until: string) =>
+        `${share} of the about ${heat} that a clear sky would have allowed until ${until}.`,
+      meaning:
+        'Reckoned for a pan that is always full and as cool as the store bottom, with usual figures for a sheet.',
+      hardlyAny: (until: string) => `Until ${until} this weather allowed next to nothing.`,
+      'no-sun-yet': 'The sun has hardly shone yet today: too early to compare.',
+      'no-air-sensor': 'What the weather allowed cannot be told: no sensor measures the air.',
+      tooLittleLogged: (share: string) =>
+        `What the weather allowed cannot be told: the log holds the readings of ${share} of today’s light, and 90 % are needed.`,
+      failed: (why: string) => `What the weather allowed cannot be told. ${why}`,
+    },
   },
   drawing: {
     heading: 'The loop',

@@ -1,6 +1,17 @@
 export const replayText = {
   title: 'Replay',
-  lead: 'Gives the day’s readings to the same control logic once more and compares what it decides.',
+  parts: {
+    label: 'What to find out',
+    same: 'The same again?',
+    other: 'Other setpoints',
+    many: 'Many setpoints',
+  },
+  leads: {
+    same: 'Gives the day’s readings to the same control logic once more and compares what it decides.',
+    other:
+      'Lets a simulated loop live a logged day under your setpoints, in the weather and with the draws of that day.',
+    many: 'Tries many setpoints over many logged days and shows what more heat costs in starts, fills and pump energy.',
+  },
   day: 'Day',
   run: 'Run the replay',
   running: 'Replaying the day …',

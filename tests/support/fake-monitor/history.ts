@@ -126,7 +126,22 @@ const logged: Outcome = {
 
 /** A replay that met the same decisions, or one that did not. */
 export function testReplay(day: string, same: boolean): ReplayReport {
-  const common = { day, steps: 17_280, engineThen: ['0.1.0'], engineNow: '0.1.0' };
+  const side = { starts: 3, fills: 1, pumpRunS: 30_600 };
+  const common = {
+    day,
+    lastDay: day,
+    fromMs: midnightMs,
+    toMs: midnightMs + 24 * hourMs - 5000,
+    steps: 17_280,
+    leftOut: 0,
+    byField: {},
+    byCause: [],
+    parted: [],
+    partings: 0,
+    asked: { logged: side, replayed: side },
+    engineThen: ['0.1.0'],
+    engineNow: '0.1.0',
+  };
   if (same)
     return {
       ...common,

@@ -28,7 +28,7 @@ beforeAll(() => {
   recordHistory({ ...options, site: retuned, fromMs: hour(12.5), toMs: hour(18) });
   recordHistory({ ...options, site: retuned, fromMs: hour(18.01), toMs: hour(25) });
   reader = openLogReader(logPath(folder.path, site.name));
-});
+}, 60_000);
 afterAll(() => {
   reader.close();
   folder.remove();
