@@ -30,6 +30,8 @@ export default defineConfig(({ mode }) => {
   return {
     root: here('.'),
     ssr: { noExternal: true, target: 'node' },
+    // The library's other form fetches a file beside itself at run time, which a bundle leaves behind.
+    resolve: { alias: { 'nrel-spa': here('../node_modules/nrel-spa/dist/index.cjs') } },
     build: {
       ssr: true,
       outDir: here('../dist/electron'),
