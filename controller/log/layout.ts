@@ -43,6 +43,8 @@ export const stepColumns = [
   'failed',
   ...totalNames,
   'heat_today_j',
+  // Null in a loop without a heat dump, and in logs from before there were any.
+  'heat_dump',
 ] as const;
 export type StepColumn = (typeof stepColumns)[number];
 
@@ -66,6 +68,7 @@ const integers = new Set<string>([
   'reason_drain',
   'alarms',
   'failed',
+  'heat_dump',
 ]);
 
 function declarationOf(column: string): string {
@@ -97,7 +100,7 @@ export const createSql = `
   PRAGMA user_version = ${layoutVersion};
 `;
 
-/** Adds a channel's columns to a log that was begun before the channel existed. */
+/** Adds a column to a log that was begun before what it holds existed. */
 export const addColumnSql = (column: string) => `ALTER TABLE steps ADD COLUMN ${declarationOf(column)}`;
 
 const stepsOfRun = 2 ** 32;

@@ -53,6 +53,7 @@ export function rowOf(record: LogRecord, heatTodayJ: number | null, words: Words
     failed: words.numberOf(outcome.failed.join()),
     ...outcome.total,
     heat_today_j: heatTodayJ,
+    heat_dump: flagCell(outputs.heatDumpOn ?? null),
   };
   return [...stepColumns.map((column) => cells[column]), ...channelCells(input.readings)];
 }
@@ -90,6 +91,7 @@ function outcomeOf(row: Row, words: Words): LoggedOutcome {
       drainOpen: numberAt(row, 'drain_open') === 1,
       drainPumpOn: numberAt(row, 'drain_pump') === 1,
       exchangerPumpOn: numberAt(row, 'exchanger_pump') === 1,
+      ...heatDumpOf(row),
     },
     reasons: {
       phase: wordAt(row, 'reason_phase', words) as Reason,
@@ -131,6 +133,11 @@ function feedbackOf(row: Row): Feedback | null {
     drainOpen: typeof drain === 'number' ? drain === 1 : null,
     ageMs,
   };
+}
+
+function heatDumpOf(row: Row): { heatDumpOn?: boolean } {
+  const cell = row[positionOf.heat_dump];
+  return typeof cell === 'number' ? { heatDumpOn: cell === 1 } : {};
 }
 
 function channelCells(readings: RawReadings): Cell[] {

@@ -39,6 +39,8 @@ export interface HostOptions {
   readonly importWorker?: URL;
   /** The same of the thread that lives days again. */
   readonly tuningWorker?: URL;
+  /** The same of the threads of a sweep. */
+  readonly sweepWorker?: URL;
 }
 
 const answerTimeoutMs = 8000;
@@ -68,6 +70,7 @@ export function createHost(options: HostOptions): MonitorHost {
   const tuning = createTuning({
     dataFolder: options.dataFolder,
     worker: options.tuningWorker ?? new URL('./tuning-worker.ts', import.meta.url),
+    sweepWorker: options.sweepWorker,
     patienceMs: tuningPatienceMs,
   });
   link = connect(options, brokerUrl, live);

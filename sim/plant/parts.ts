@@ -8,6 +8,7 @@ import { type Plane, planeOf } from '../weather/tilt.ts';
 import type { DrawCourse, DrawProfile } from './draws.ts';
 import { type FlowTables, flowTablesOf, liftM, type Plumbing } from './flow-tables.ts';
 import { fillShapes } from './pan-shape.ts';
+import { remembered } from './remembered.ts';
 import { type Traits, usualTraits } from './traits.ts';
 import { waterKgL } from './water.ts';
 
@@ -77,6 +78,8 @@ export interface Parts {
     readonly areaM2: number;
     readonly lossWK: number;
   };
+  /** Only where the loop has one: heat that its radiator gives to the air per kelvin. */
+  readonly heatDump?: { readonly conductanceWK: number };
   readonly reservoir: {
     readonly startKg: number;
     readonly leastKg: number;
@@ -89,6 +92,9 @@ export interface Parts {
 export const panCells = 8;
 export const storeLayers = 12;
 export const pipeNodes = 4;
+
+const flowTables = remembered(flowTablesOf);
+const shapesOf = remembered(fillShapes);
 
 export interface PlantSetup {
   readonly traits?: Partial<Traits>;
@@ -137,7 +143,7 @@ export function partsOf(declared: Site, setup: PlantSetup = {}): Parts {
     collector: traits,
     pan: panOf(site, traits, fullKg),
     pump,
-    flows: flowTablesOf({
+    flows: flowTables({
       ratedKgS: pump.ratedKgS,
       ratedHeadM: site.pump.ratedHeadM,
       insideM: traits.pipeInsideMm / 1000,
@@ -154,6 +160,7 @@ export function partsOf(declared: Site, setup: PlantSetup = {}): Parts {
     pipe,
     store,
     reservoir,
+    ...(site.heatDump === undefined ? {} : { heatDump: site.heatDump }),
   };
 }
 
@@ -249,7 +256,7 @@ function panOf({ pan, outlet }: Site, traits: Traits, fullKg: number): Parts['pa
     core: lane(1 - edgeLaneFraction, 0, 0),
     edge: lane(edgeLaneFraction, rimFraction * rimM2, wallM2),
     edgeFlowFraction: 1 - (1 - edgeLaneFraction) * flowEvenness,
-    fillShapes: fillShapes(panCells, pan.waterDepthM, fallM, outlet === 'low'),
+    fillShapes: shapesOf(panCells, pan.waterDepthM, fallM, outlet === 'low'),
     airAtFirstFraction: traits.airKeptFraction,
     airKeptFraction: traits.airKeptFraction * Math.exp(-fallM / airFallM),
   };

@@ -29,9 +29,10 @@ const origins: Readonly<Record<Origin, string>> = {
 export const tuningText = {
   job: {
     running: (stage: JobStage, percent: string) => `${stages[stage]}: ${percent} done.`,
+    busy: (stage: JobStage) => `${stages[stage]} …`,
     cancel: 'Give up',
-    elsewhere: (method: HeavyMethod, percent: string) =>
-      `The monitor is busy with ${heavy[method]} for this site, ${percent} done. It was begun elsewhere or before this page was loaded; one such job runs at a time.`,
+    elsewhere: (method: HeavyMethod, how: string) =>
+      `The monitor is busy with ${heavy[method]} for this site. ${how} It was begun elsewhere or before this page was loaded; one such job runs at a time.`,
     end: 'End that job',
   },
   band: {
@@ -54,8 +55,7 @@ export const tuningText = {
       `Your setpoints would have brought ${amount} more heat home (${low} to ${high}).`,
     less: (amount: string, low: string, high: string) =>
       `Your setpoints would have brought ${amount} less heat home (${low} to ${high}).`,
-    unclear: (low: string, high: string) =>
-      `No difference in heat that can be told from nothing: ${low} to ${high}.`,
+    unclear: (range: string) => `No difference in heat that can be told from nothing: ${range}.`,
     equal: 'Your setpoints are those of that day: both sides are the same.',
     what: 'What',
     logged: 'Logged',
@@ -140,7 +140,7 @@ export const tuningText = {
       days: 'No day was logged there.',
     },
     run: 'Try them all',
-    resume: 'What was finished before a sweep is given up is kept: asked again, it goes on from there.',
+    resume: 'Given up and asked again unchanged, it goes on where it stopped.',
     advice: 'Advice',
     adviceNote: 'Never applied by itself.',
     stay: 'Leave it as it is',

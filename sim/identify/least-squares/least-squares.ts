@@ -3,6 +3,9 @@ import { jacobianOf } from './jacobian.ts';
 import type { Found, LeastSquaresProblem, NotFound } from './problem.ts';
 
 const usualTolerance = 1e-10;
+export const stuckWords = 'no step from here makes the misfit less';
+/** So many steps in a row that were hardly worth taking end it: a function with kinks promises more than it keeps. */
+const mostSlowSteps = 2;
 /** Damping at the beginning, and by what it falls and rises, as Marquardt 1963 does it. */
 const firstDamping = 1e-3;
 const dampingFactor = 10;
@@ -29,20 +32,30 @@ export function leastSquares(problem: LeastSquaresProblem): Found | NotFound {
   if (!Number.isFinite(place.sumOfSquares))
     return notFound('the loop cannot be computed where the search begins');
   let damping = firstDamping;
+  let slowSteps = 0;
   for (let iteration = 1; iteration <= mostIterations; iteration++) {
     const slope = slopeAt(problem, place);
     const next = stepFrom(problem, place, slope, damping);
-    if (next === 'ended') return endAt(place, slope, iteration);
-    if (next === 'stuck') return notFound('no step from here makes the misfit less');
+    if (next === 'ended' || slowSteps === mostSlowSteps) return endAt(place, slope, iteration);
+    if (next === 'stuck') return slowSteps > 0 ? endAt(place, slope, iteration) : notFound(stuckWords);
+    const gained = place.sumOfSquares - next.place.sumOfSquares;
     ({ place, damping } = next);
+    slowSteps = gained > leastGain(problem, place) ? 0 : slowSteps + 1;
     if (goOn?.(iteration, place.sumOfSquares) === false) return notFound('it was given up');
   }
   return notFound(`${mostIterations} steps did not end it`);
 }
 
+/** What a step must lower the sum of squares by to be worth taking. */
+function leastGain({ tolerance = usualTolerance, variance }: LeastSquaresProblem, place: Place): number {
+  const freedom = Math.max(1, place.residuals.length - place.parameters.length);
+  return tolerance * (variance ?? place.sumOfSquares / freedom);
+}
+
 const notFound = (why: string): NotFound => ({ converged: false, why });
 
 interface Slope {
+  readonly whole: Matrix;
   readonly jacobian: Matrix;
   /** J'J over the free parameters, and -J'r. */
   readonly curvature: Matrix;
@@ -59,6 +72,7 @@ function slopeAt(problem: LeastSquaresProblem, { parameters, residuals }: Place)
   );
   const jacobian = whole.subMatrixColumn(free);
   return {
+    whole,
     jacobian,
     curvature: jacobian.transpose().mmul(jacobian),
     downhill: down.subMatrixRow(free),
@@ -67,11 +81,12 @@ function slopeAt(problem: LeastSquaresProblem, { parameters, residuals }: Place)
 }
 
 function presses(
-  { least, most }: LeastSquaresProblem,
+  { least, most, fixed }: LeastSquaresProblem,
   parameters: readonly number[],
   index: number,
   down: number,
 ): boolean {
+  if (fixed?.[index] === true) return true;
   const value = parameters[index] as number;
   return (down < 0 && value === least?.[index]) || (down > 0 && value === most?.[index]);
 }
@@ -80,11 +95,9 @@ type Stepped = { readonly place: Place; readonly damping: number } | 'ended' | '
 
 /** Raises the damping until a step lowers the sum of squares; ended when not even the undamped one is worth taking. */
 function stepFrom(problem: LeastSquaresProblem, place: Place, slope: Slope, first: number): Stepped {
-  const { parameters, sumOfSquares, residuals } = place;
-  const variance = sumOfSquares / Math.max(1, residuals.length - parameters.length);
-  const { tolerance = usualTolerance } = problem;
+  const { parameters, sumOfSquares } = place;
   const promised = (step: Matrix) => step.transpose().mmul(slope.downhill).get(0, 0);
-  if (slope.free.length === 0 || promised(dampedStep(slope, leastDamping)) <= tolerance * variance)
+  if (slope.free.length === 0 || promised(dampedStep(slope, leastDamping)) <= leastGain(problem, place))
     return 'ended';
   for (let damping = first; damping <= mostDamping; damping *= dampingFactor) {
     const step = dampedStep(slope, damping);
@@ -108,14 +121,23 @@ function dampedStep({ curvature, downhill }: Slope, damping: number): Matrix {
     : new SingularValueDecomposition(damped).solve(downhill);
 }
 
-function endAt(place: Place, { jacobian, free }: Slope, iterations: number): Found | NotFound {
+function endAt(place: Place, { whole, jacobian, free }: Slope, iterations: number): Found | NotFound {
   const { parameters, sumOfSquares, residuals } = place;
   const own = free.length === 0 ? [] : inverseCurvature(jacobian);
   if (own === undefined) return notFound('some of what was looked for changes nothing that was measured');
   const row = (index: number) => free.indexOf(index);
   const unitCovariance = parameters.map((_, i) => parameters.map((__, j) => own[row(i)]?.[row(j)] ?? 0));
   const atBound = parameters.map((_, index) => !free.includes(index));
-  return { converged: true, parameters, sumOfSquares, iterations, residuals, unitCovariance, atBound };
+  return {
+    converged: true,
+    parameters,
+    sumOfSquares,
+    iterations,
+    residuals,
+    unitCovariance,
+    atBound,
+    jacobian: whole,
+  };
 }
 
 /** (J'J)^-1 by the singular values of J, its columns brought to one length first; undefined when J lacks rank. */

@@ -6,7 +6,7 @@ import { type SunColumn, sunColumn } from './sun-column.ts';
 /** A dry sheet lies this much below the air in the night: between a clear and a closed sky. A design choice. */
 const nightDropK = 3;
 /** Half of what the air warms from its coldest to its warmest, and the hour of the warmest. Design choices. */
-const swingK = 4;
+const swingK = 2.5;
 const warmestHour = 14.5;
 const darkZenithDeg = 93;
 /** Where nothing was seen in the night [°C]; a design choice. */

@@ -9,7 +9,7 @@ import type { PlantState } from '../../plant/state.ts';
 import type { Traits } from '../../plant/traits.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 import { beginOf } from './begin.ts';
-import { correctDraw, correctFactor, type Seen } from './correct.ts';
+import { correctDraw, correctSky, type Seen, type Steps, type Unknowns } from './correct.ts';
 import { minuteMs } from './minutes.ts';
 import { createResiduals, type Residuals } from './residuals.ts';
 import { conditionsOf, type SkyColumns } from './sky-columns.ts';
@@ -21,22 +21,21 @@ export const windowMin = 10;
 
 /** What a plant that was driven as the logged loop says of that loop's world. */
 export interface Followed {
-  /** By what the irradiance of the columns is to be multiplied, window by window. */
-  readonly factors: Float64Array;
+  /** How unlikely the pan's temperatures are by all that was assumed: twice the negative logarithm. */
+  readonly unlikely: number;
   readonly draws: DrawCourse;
   /** The loop as it stood when the day began. */
   readonly begin: PlantState;
   /** Heat that the followed loop brought home on the day [J]. */
   readonly homeJ: number;
   readonly residuals: Residuals;
-  /** Long-wave light as the followed sun makes it. */
+  /** The sky as it was corrected. */
   readonly conditions: readonly Conditions[];
 }
 
 export interface FollowOptions {
   readonly traits: Partial<Traits>;
-  /** How freely the sun may depart from the columns' from window to window: a standard deviation of the factor. */
-  readonly factorStep: number;
+  readonly steps: Steps;
   /** What the pan's thermometer shows more than the store bottom's when both are alike [K]. */
   readonly panOffsetK: number;
 }
@@ -45,16 +44,17 @@ export interface FollowOptions {
 export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions): Followed {
   const { minutes, dayFromMs, dayToMs } = span;
   const windows = Math.ceil(minutes.count / windowMin);
-  const factors = new Float64Array(windows).fill(1);
+  const windowUnknowns: Unknowns[] = [];
   const wantedKgS = Array.from({ length: windows }, () => 0);
   const draws = { fromMs: minutes.fromMs, stepMs: windowMin * minuteMs, wantedKgS };
-  const unscaled = conditionsOf(sky, () => 1);
+  const uncorrected = conditionsOf(sky);
   const residuals = createResiduals(span);
   const plant = beginOf(span, options.traits, draws);
   let begin = clonePlant(plant);
   let heldAtFirstJ = outsideJ(plant);
   let account = emptyAccount();
-  let factor = 1;
+  let unknowns: Unknowns = { factor: 1, airK: 0 };
+  let unlikely = 0;
 
   for (let window = 0; window < windows; window++) {
     const from = window * windowMin;
@@ -67,52 +67,64 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
       account = emptyAccount();
     }
     const to = Math.min(minutes.count, from + windowMin);
-    const attempt = (tried: number, drawnKgS: number): Seen => {
+    const attempt = (tried: Unknowns, drawnKgS: number): Seen => {
       const trial = clonePlant(plant);
       wantedKgS[window] = drawnKgS;
-      run(trial, { span, unscaled, from, to, factor: tried });
+      run(trial, { span, uncorrected, from, to, unknowns: tried });
       return { panC: bodyOf(trial, span, 'pan'), bottomC: bodyOf(trial, span, 'bottom') };
     };
     const seen = seenAt(span, to - 1, options.panOffsetK);
-    factor = correctFactor({ span, sky, from, to, factor, factorStep: options.factorStep, seen, attempt });
-    const drawnKgS = correctDraw({ span, factor, seen, attempt });
-    factors[window] = factor;
+    const sun = correctSky({ span, sky, from, to, unknowns, steps: options.steps, seen, attempt });
+    ({ unknowns } = sun);
+    unlikely += sun.unlikely;
+    const drawnKgS = correctDraw({ span, unknowns, seen, attempt });
+    windowUnknowns.push(unknowns);
     wantedKgS[window] = drawnKgS;
-    run(plant, { span, unscaled, from, to, factor, account, residuals });
+    run(plant, { span, uncorrected, from, to, unknowns, account, residuals });
     nudgeStore(plant, span, to - 1);
   }
   const homeJ = account.homeJ + outsideJ(plant) - heldAtFirstJ;
-  const conditions = conditionsOf(sky, (minute) => factors[Math.floor(minute / windowMin)] as number);
-  return { factors, draws, begin, homeJ, residuals, conditions };
+  const conditions = uncorrected.map((minute, i) =>
+    otherwise(minute, windowUnknowns[Math.floor(i / windowMin)] ?? unknowns),
+  );
+  return { unlikely, draws, begin, homeJ, residuals, conditions };
 }
 
 interface Stretch {
   readonly span: LoggedSpan;
-  readonly unscaled: readonly Conditions[];
+  readonly uncorrected: readonly Conditions[];
   readonly from: number;
   readonly to: number;
-  readonly factor: number;
+  readonly unknowns: Unknowns;
   readonly account?: Account;
   readonly residuals?: Residuals;
 }
 
-function run(plant: PlantState, { span, unscaled, from, to, factor, account, residuals }: Stretch): void {
+function run(
+  plant: PlantState,
+  { span, uncorrected, from, to, unknowns, account, residuals }: Stretch,
+): void {
   for (let minute = from; minute < to; minute++) {
-    const weather = brighter(unscaled[minute] as Conditions, factor);
+    const weather = otherwise(uncorrected[minute] as Conditions, unknowns);
     for (const { dtS, outputs } of span.minutes.drives[minute] ?? [])
       advance(plant, outputs, weather, dtS, undefined, account);
     residuals?.note(minute, plant);
   }
 }
 
-function brighter(conditions: Conditions, factor: number): Conditions {
-  if (factor === 1 || conditions.irradianceWM2 === 0) return conditions;
-  const { beamWM2, diffuseWM2, irradianceWM2 } = conditions;
+/** By so much the long-wave light from above rises with the air [W/m2K]; about 4 sigma T^3. */
+const longWaveByAirWM2K = 5;
+
+function otherwise(conditions: Conditions, { factor, airK }: Unknowns): Conditions {
+  if (airK === 0 && (factor === 1 || conditions.irradianceWM2 === 0)) return conditions;
+  const { beamWM2, diffuseWM2, irradianceWM2, airC, longWaveWM2 } = conditions;
   return {
     ...conditions,
     beamWM2: beamWM2 * factor,
     diffuseWM2: diffuseWM2 * factor,
     irradianceWM2: irradianceWM2 * factor,
+    airC: airC + airK,
+    longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK,
   };
 }
 

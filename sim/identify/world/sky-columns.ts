@@ -86,15 +86,22 @@ function litOnly(values: Float64Array | undefined, { zenithDeg }: SunColumn): Fl
   return values?.map((value, i) => ((zenithDeg[i] as number) > darkZenithDeg ? 0 : Math.max(0, value)));
 }
 
-/**
- * The conditions of every minute.
- *
- * @param factor - By what the columns' irradiance is multiplied, minute by minute.
- */
-export function conditionsOf(columns: SkyColumns, factor: (minute: number) => number): Conditions[] {
-  const { fromMs, sun, airC, windMs, humidityFraction, longWaveWM2: measured } = columns;
-  const irradianceWM2 = columns.irradianceWM2.map((value, i) => value * factor(i));
-  const cloud = measured === undefined ? cloudFractions(irradianceWM2, sun) : undefined;
+/** The conditions of every minute. */
+export function conditionsOf(columns: SkyColumns): Conditions[] {
+  const {
+    fromMs,
+    sun,
+    airC,
+    windMs,
+    humidityFraction,
+    irradianceWM2,
+    longWaveWM2: measured,
+    origins,
+  } = columns;
+  const cloud =
+    origins.irradiance === 'measured'
+      ? cloudFractions(irradianceWM2, sun)
+      : irradianceWM2.map(() => assumedCloudFraction);
   const conditions: Conditions[] = [];
   for (let i = 0; i < airC.length; i++) {
     const light = irradianceWM2[i] as number;
@@ -111,7 +118,7 @@ export function conditionsOf(columns: SkyColumns, factor: (minute: number) => nu
       airC: airC[i] as number,
       humidityFraction: humidityFraction[i] as number,
       windMs: windMs[i] as number,
-      longWaveWM2: measured?.[i] ?? longWaveAt(columns, cloud as Float64Array, i),
+      longWaveWM2: measured?.[i] ?? longWaveAt(columns, cloud, i),
       rainMmH: 0,
       snowMmH: 0,
     });
@@ -126,6 +133,8 @@ function longWaveAt(columns: SkyColumns, cloud: Float64Array, i: number): number
   return longWaveWM2(airC[i] as number, emissivity, cloud[i] as number);
 }
 
+/** Where no irradiance tells of cloud; a design choice. */
+const assumedCloudFraction = 0.4;
 /** Half a day on each side. */
 const cloudReach = 720;
 

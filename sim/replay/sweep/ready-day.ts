@@ -30,7 +30,7 @@ export function makeReady(
 }
 
 /** Heat from every loop; the rest from the best-known one. */
-function triedOf(lived: readonly [Lived, ...Lived[]], { liner }: Site): Tried {
+function triedOf(lived: readonly [Lived, ...Lived[]], { pan }: Site): Tried {
   const [{ electricityJ, starts, fills, extremes }] = lived;
   return {
     heatHomeJ: lived.map(({ heatHomeJ }) => heatHomeJ) as [number, ...number[]],
@@ -38,6 +38,6 @@ function triedOf(lived: readonly [Lived, ...Lived[]], { liner }: Site): Tried {
     starts,
     fills,
     aboveFreezingK: extremes.lowestPanC,
-    belowLinerLimitK: extremes.highestSheetC === null ? null : liner.limitC - extremes.highestSheetC,
+    belowLinerLimitK: extremes.highestSheetC === null ? null : pan.linerLimitC - extremes.highestSheetC,
   };
 }

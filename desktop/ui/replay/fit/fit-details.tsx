@@ -3,6 +3,7 @@ import type { LoopFit } from '../../../../shared-types/tuning.ts';
 import { inLine } from '../../format/numbers.ts';
 import { useNumbers } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
+import blocks from '../blocks.module.css';
 import styles from './fit-details.module.css';
 import { significant } from './significant.ts';
 
@@ -48,7 +49,7 @@ function Residuals({ fit }: { readonly fit: LoopFit }) {
   const numbers = useNumbers();
   if (fit.residuals.length === 0) return null;
   return (
-    <table className={`ruled number ${styles['table']}`}>
+    <table className={`ruled number ${styles['table']} ${blocks['blocks']}`}>
       <caption>{text.residuals}</caption>
       <thead>
         <tr>
@@ -63,10 +64,10 @@ function Residuals({ fit }: { readonly fit: LoopFit }) {
         {fit.residuals.map(({ channel, samples, rms, mean, lagOneCorrelation }) => (
           <tr key={channel}>
             <th scope="row">{titleOf(channel)}</th>
-            <td>{numbers.count(samples)}</td>
-            <td>{significant(rms, unitOf(channel))}</td>
-            <td>{significant(mean, unitOf(channel))}</td>
-            <td>{inLine(numbers.measure(lagOneCorrelation, 2, ''))}</td>
+            <td data-side={text.samples}>{numbers.count(samples)}</td>
+            <td data-side={text.rms}>{significant(rms, unitOf(channel))}</td>
+            <td data-side={text.mean}>{significant(mean, unitOf(channel))}</td>
+            <td data-side={text.correlation}>{inLine(numbers.measure(lagOneCorrelation, 2, ''))}</td>
           </tr>
         ))}
       </tbody>

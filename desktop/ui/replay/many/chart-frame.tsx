@@ -12,14 +12,22 @@ interface Plane {
   readonly y: (value: number) => number;
 }
 
-const size = { width: 640, height: 380 };
+const heightPx = 340;
+/** Room that a value on the axis needs beside the next. */
+const pxPerTick = 75;
 const edge = { left: 64, right: 14, top: 14, bottom: 50 };
 
-export function chartPlane(xSpan: readonly [number, number], ySpan: readonly [number, number]): Plane {
-  const wide = size.width - edge.left - edge.right;
-  const high = size.height - edge.top - edge.bottom;
+/** @param width - Room that the page has for it [px]. */
+export function chartPlane(
+  width: number,
+  xSpan: readonly [number, number],
+  ySpan: readonly [number, number],
+): Plane {
+  const wide = width - edge.left - edge.right;
+  const high = heightPx - edge.top - edge.bottom;
   return {
-    ...size,
+    width,
+    height: heightPx,
     xSpan,
     ySpan,
     x: (value) => edge.left + (wide * (value - xSpan[0])) / (xSpan[1] - xSpan[0]),
@@ -36,7 +44,7 @@ interface Props {
 /** Axes of the trade-off with their titles and round values. Who cannot see it reads marks and table. */
 export function ChartFrame({ plane, xTitle, yTitle }: Props) {
   const numbers = useNumbers();
-  const xTicks = axisTicks(...plane.xSpan, 8);
+  const xTicks = axisTicks(...plane.xSpan, plane.width / pxPerTick);
   const yTicks = axisTicks(...plane.ySpan, 8);
   const [left, right] = [edge.left, plane.width - edge.right];
   const [top, bottom] = [edge.top, plane.height - edge.bottom];

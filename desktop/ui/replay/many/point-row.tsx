@@ -3,7 +3,7 @@ import { inLine } from '../../format/numbers.ts';
 import { useChartLook, useNumbers } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import { changeText } from '../changed-settings.ts';
-import { signedText } from '../other/gain.ts';
+import { signedRange, signedText } from '../other/gain.ts';
 import styles from './many.module.css';
 
 const text = en.tuning.many;
@@ -23,7 +23,6 @@ export function PointRow({ point, group, chosen, onChoose }: Props) {
   const { units } = useChartLook();
   const heat = (valueJ: number) => inLine(numbers.heat(valueJ));
   const kelvin = (value: number | null) => (value === null ? '' : inLine(numbers.difference(value)));
-  const signed = (valueJ: number) => signedText(valueJ, heat);
   const { value, low, high } = point.heatGainJ;
   return (
     <tr className={chosen ? styles['picked'] : undefined}>
@@ -35,10 +34,8 @@ export function PointRow({ point, group, chosen, onChoose }: Props) {
       </th>
       <td data-side={columns.gain}>
         <span>
-          {signed(value)}
-          {low === high ? null : (
-            <span className={styles['band']}>{en.tuning.band.range(signed(low), signed(high))}</span>
-          )}
+          {signedText(value, heat)}
+          {low === high ? null : <span className={styles['band']}>{signedRange(low, high, heat)}</span>}
         </span>
       </td>
       <td data-side={columns.heat}>{heat(point.heatHomeJ.value)}</td>

@@ -21,7 +21,7 @@ export function gainText(gainJ: Estimate, sameSettings: boolean, numbers: Number
     case 'less':
       return text.less(heat(-value), heat(-high), heat(-low));
     default:
-      return text.unclear(signedText(low, heat), signedText(high, heat));
+      return text.unclear(signedRange(low, high, heat));
   }
 }
 
@@ -35,6 +35,14 @@ export function signedText(
   const nought = digitsOf(show(0))[0];
   if (digitsOf(amount).every((digit) => digit === nought)) return text.exactly;
   return value > 0 ? text.moreOf(amount) : less(amount);
+}
+
+/** A band of which each end may lie on either side of nought, in as few words as that takes. */
+export function signedRange(low: number, high: number, show: (amount: number) => string): string {
+  const { range } = en.tuning.band;
+  if (low > 0) return text.moreOf(range(show(low), show(high)));
+  if (high < 0) return text.lessOf(range(show(-high), show(-low)));
+  return range(signedText(low, show), signedText(high, show));
 }
 
 /** Digits as the reader's own language writes them. */

@@ -3,7 +3,7 @@ import { inLine, type NumberFormats } from '../../format/numbers.ts';
 import { durationText } from '../../format/times.ts';
 import { en } from '../../text/en.ts';
 import { type BandBar, bandBars } from './band-bar.ts';
-import { signedText } from './gain.ts';
+import { signedRange, signedText } from './gain.ts';
 
 /** A value with its band, as it is shown. */
 export interface ShownValue {
@@ -78,7 +78,7 @@ function shownValue({ value, low, high }: Estimate, show: Show): Omit<ShownValue
 function withBand({ value, low, high }: Estimate, show: Show): string {
   const middle = signedText(value, show);
   if (low === high) return middle;
-  return `${middle} (${en.tuning.band.range(signedText(low, show), signedText(high, show))})`;
+  return `${middle} (${signedRange(low, high, show)})`;
 }
 
 /** The share that each side reached of what perfect foresight could do; no row where that was not asked for. */
@@ -95,6 +95,11 @@ function shareRow(
   });
   const sides = bothSides(share(base.heatHomeJ), share(tried.heatHomeJ), numbers.percent);
   return [
-    { title: titles.share, logged: numbers.percent(logged.heatHomeJ / bestJ), ...sides, difference: null },
+    {
+      title: titles.share,
+      logged: logged.heatHomeJ === null ? null : numbers.percent(logged.heatHomeJ / bestJ),
+      ...sides,
+      difference: null,
+    },
   ];
 }
