@@ -47,7 +47,8 @@ export function verdictsOf(
   const held = parameters.filter(({ heldBecause }) => heldBecause !== null);
   return [
     ...held.map(
-      ({ name, value, unit, heldBecause }) => `${name} is held at ${value} ${unit}: ${heldBecause}.`,
+      ({ name, value, unit, heldBecause }) =>
+        `${name} is held at ${unit === '1' ? value : `${value} ${unit}`}: ${heldBecause}.`,
     ),
     ...seenWords(seen),
     ...togetherWords(parameters, covariance),

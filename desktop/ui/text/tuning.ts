@@ -29,9 +29,10 @@ const origins: Readonly<Record<Origin, string>> = {
 export const tuningText = {
   job: {
     running: (stage: JobStage, percent: string) => `${stages[stage]}: ${percent} done.`,
+    busy: (stage: JobStage) => `${stages[stage]} …`,
     cancel: 'Give up',
-    elsewhere: (method: HeavyMethod, percent: string) =>
-      `The monitor is busy with ${heavy[method]} for this site, ${percent} done. It was begun elsewhere or before this page was loaded; one such job runs at a time.`,
+    elsewhere: (method: HeavyMethod, how: string) =>
+      `The monitor is busy with ${heavy[method]} for this site. ${how} It was begun elsewhere or before this page was loaded; one such job runs at a time.`,
     end: 'End that job',
   },
   band: {

@@ -24,7 +24,7 @@ export function stretchOf(whole: LoggedSpan): Stretch {
   const comparedFrom = Math.max(shortestWarmUpMin, (span.dayFromMs - span.minutes.fromMs) / minuteMs);
   const { origins } = sky;
   const sunMeasured = origins.irradiance === 'measured';
-  return { span, comparedFrom, origins, sunMeasured, conditions: conditionsOf(sky, () => 1) };
+  return { span, comparedFrom, origins, sunMeasured, conditions: conditionsOf(sky) };
 }
 
 /** Deeper than this the sun gives nothing that counts [deg]. */
