@@ -4,6 +4,7 @@ import { type LiveState, useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
 import { AlarmCard } from './alarm-card.tsx';
 import { CautionCard } from './caution-card.tsx';
+import { ImportedCard } from './imported-card.tsx';
 import styles from './live-screen.module.css';
 import { LoopCard } from './loop-card.tsx';
 import { ReadingCard } from './reading-card.tsx';
@@ -21,7 +22,7 @@ export function LiveScreen() {
   return (
     <>
       <h1 className="visually-hidden">{en.live.title}</h1>
-      {there ? <Loop /> : null}
+      {there ? <Loop /> : <ImportedCard />}
     </>
   );
 }
