@@ -13,7 +13,9 @@ const bundles = {
     input: {
       main: here('./electron/main.ts'),
       'history-worker': here('./host/history-worker.ts'),
+      'import-worker': here('./host/import-worker.ts'),
       'tuning-worker': here('./host/tuning-worker.ts'),
+      'sweep-worker': here('../sim/replay/sweep/worker.ts'),
     },
     output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
   },

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { allowedHeatSchema } from './allowed-heat.ts';
 import { answerSchema, localDaySchema } from './engine.ts';
+import { importMethods } from './foreign-log.ts';
 import { heavyJobSchema, jobProgressSchema, jobSchema } from './jobs.ts';
 import {
   dayCurvesSchema,
@@ -118,6 +119,7 @@ export const monitorMethods = {
     params: z.strictObject({ site: z.string(), settings: settingsSchema }),
     result: z.array(settingsRemarkSchema),
   },
+  ...importMethods,
   request: {
     params: z.strictObject({ site: z.string(), operation: requestMessageSchema.shape.operation }),
     result: answerSchema,

@@ -181,6 +181,16 @@ export interface Lease {
   readonly confirmed?: boolean;
 }
 
+/** What is remembered of a heat dump while the store is full and the pan hot. */
+export interface DumpMemory {
+  readonly wanted: boolean;
+  /** It did not help; stands until the store takes heat again or the pan has cooled. */
+  readonly failed: boolean;
+  /** Since when it is on [steady ms], and the hottest of the store when it came on first [°C]. */
+  readonly sinceMs: number | null;
+  readonly fromC: number | null;
+}
+
 /** Speed of the pump while heat is brought home, which way it went last, and when [steady ms]. */
 export interface SpeedMemory {
   readonly fraction: number;
@@ -248,6 +258,8 @@ export interface EngineState {
     readonly linerHot: boolean;
     /** The store is being cooled through the pan. */
     readonly cooling: boolean;
+    /** Only where the site has a heat dump. */
+    readonly dump?: DumpMemory;
   };
   readonly flow: FlowMemory;
   readonly upkeep: UpkeepMemory;

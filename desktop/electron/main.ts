@@ -34,7 +34,9 @@ async function run(command: Command): Promise<void> {
   const host = createHost({
     ...options,
     historyWorker: beside('./history-worker.mjs'),
+    importWorker: beside('./import-worker.mjs'),
     tuningWorker: beside('./tuning-worker.mjs'),
+    sweepWorker: beside('./sweep-worker.mjs'),
   });
   openDoor(ipcMain, host, () => BrowserWindow.getAllWindows());
   openSaveDoor(ipcMain, dialog);

@@ -9,6 +9,8 @@ export interface TuningQuestion<M extends HeavyMethod = HeavyMethod> {
   readonly method: M;
   readonly params: CheckedParams<M>;
   readonly flags: JobFlags;
+  /** Address of the module of a sweep's threads, where it is bundled. */
+  readonly sweepWorker?: string | undefined;
 }
 
 /** The one message that it sends. */

@@ -1,7 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { refusal } from './replies.ts';
 import type { TuningQuestion } from './tuning-messages.ts';
+import { answerTuning } from './tuning-questions.ts';
 
-/** A thread for one long question; it ends with its answer. */
-const { params } = workerData as TuningQuestion;
-parentPort?.postMessage(refusal('note', `Days of ${params.site} cannot be lived again here yet.`));
+/** A thread for one long question: it answers and has nothing else to do. */
+parentPort?.postMessage(await answerTuning(workerData as TuningQuestion));

@@ -5,6 +5,7 @@ import type { CheckedParams } from './history-messages.ts';
 import type { JobFlags } from './job-flags.ts';
 import { refusal, wordsOf } from './replies.ts';
 import type { TuningAnswer, TuningQuestion } from './tuning-messages.ts';
+import { wasGivenUp } from './was-given-up.ts';
 
 /** Questions that keep a processor busy for long: each has a thread of its own, so that no screen waits for it. */
 export interface Tuning {
@@ -22,11 +23,13 @@ export interface TuningOptions {
   readonly dataFolder: string;
   /** The thread's module: source beside this file, or a bundle. */
   readonly worker: URL;
+  /** The module of a sweep's own threads, where it is bundled. */
+  readonly sweepWorker?: URL | undefined;
   /** How long a thread that nobody wants any more may take to put things in order [ms]. */
   readonly patienceMs: number;
 }
 
-export function createTuning({ dataFolder, worker, patienceMs }: TuningOptions): Tuning {
+export function createTuning({ dataFolder, worker, sweepWorker, patienceMs }: TuningOptions): Tuning {
   const running = new Set<Worker>();
   return {
     ask<M extends HeavyMethod>(
@@ -35,7 +38,13 @@ export function createTuning({ dataFolder, worker, patienceMs }: TuningOptions):
       flags: JobFlags,
       givenUp: AbortSignal,
     ): Promise<MonitorReply<M>> {
-      const question: TuningQuestion<M> = { dataFolder, method, params, flags };
+      const question: TuningQuestion<M> = {
+        dataFolder,
+        method,
+        params,
+        flags,
+        sweepWorker: sweepWorker?.href,
+      };
       const thread = new Worker(worker, { workerData: question });
       running.add(thread);
       const { promise, resolve } = Promise.withResolvers<MonitorReply<M>>();
@@ -57,8 +66,5 @@ export function createTuning({ dataFolder, worker, patienceMs }: TuningOptions):
     },
   };
 }
-
-/** The answer to a job that nobody wants any more. */
-export const wasGivenUp = refusal('note', 'It was given up.');
 
 const stopped = (why: string) => refusal('error', `The computation stopped: ${why}.`);

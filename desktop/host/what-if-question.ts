@@ -3,7 +3,7 @@ import type { MonitorReply } from '../../shared-types/monitor-api.ts';
 import type { WhatIf } from '../../sim/replay/what-if.ts';
 import type { CheckedParams } from './history-messages.ts';
 import { isCancelled, type JobFlags, setDone, setStage } from './job-flags.ts';
-import { refusal } from './replies.ts';
+import { wasGivenUp } from './was-given-up.ts';
 
 /** Decides a day under other settings, tells how far it is, and ends when nobody wants it any more. */
 export function answerWhatIf(
@@ -20,5 +20,5 @@ export function answerWhatIf(
     return !isCancelled(flags);
   };
   const result = whatIf(reader, day, settings, { goOn });
-  return result === undefined ? refusal('note', 'It was given up.') : { ok: true, result };
+  return result === undefined ? wasGivenUp : { ok: true, result };
 }

@@ -1,6 +1,6 @@
 import type { Channel } from '../../shared-types/channels.ts';
 import { makes, numberOf } from '../plant/makes.ts';
-import { leastSquares } from './least-squares/least-squares.ts';
+import { leastSquares, stuckWords } from './least-squares/least-squares.ts';
 import type { Found, NotFound } from './least-squares/problem.ts';
 import { type LoopModel, type Misfit, problemOf, type Spread } from './model/loop-problem.ts';
 import { residualTest } from './residual-tests.ts';
@@ -19,10 +19,12 @@ export type GoOn = (text: string) => boolean;
 const firstSpread = (channel: Channel) =>
   channel.endsWith('C') ? 0.3 : channel === 'panLevelMm' ? 0.5 : 0.3;
 const rounds = 2;
-/** A search ends when it moves by less than the root of this, in standard errors; the first by less exactly so. */
-const tolerances = { first: 1, others: 0.02 } as const;
 /** Beyond this neighbouring blocks say the same; nearer to 1 nothing would be left of them. A design choice. */
 const mostCorrelation = 0.95;
+/** A search ends when it moves by less than the root of this, in standard errors; the first need not be so exact. */
+const tolerances = { first: 1, others: 0.02 } as const;
+/** Where small steps aside lead nowhere, since the plant has kinks, longer ones look over them. */
+const strides = [1, 3] as const;
 
 /**
  * Fits, looks at what is left, weighs each channel by it, and fits again.
@@ -33,19 +35,33 @@ const mostCorrelation = 0.95;
 export function search(model: LoopModel, goOn: GoOn): Fitted | NotFound {
   let point = model.unknowns.map(({ mean }) => mean);
   let spread = firstSpreadOf(model.misfits(point));
-  for (let round = 1; ; round++) {
-    const tolerance = round === 1 ? tolerances.first : tolerances.others;
-    const found = leastSquares({
-      ...problemOf(model, spread, point, tolerance),
-      goOn: (iteration, sum) => goOn(`round ${round}, step ${iteration}: misfit ${sum.toFixed(1)}`),
-    });
+  for (let round = 0; ; round++) {
+    const found = searchFrom(model, spread, point, { round, goOn });
     if (!found.converged) return found;
     model.refineAt(found.parameters);
     const misfits = model.misfits(found.parameters);
-    if (round > rounds) return { found, misfits, spread };
+    if (round === rounds) return { found, misfits, spread };
     point = [...found.parameters];
     spread = spreadOf(misfits);
   }
+}
+
+function searchFrom(
+  model: LoopModel,
+  spread: Spread,
+  point: readonly number[],
+  { round, goOn }: { readonly round: number; readonly goOn: GoOn },
+): Found | NotFound {
+  let found: Found | NotFound | undefined;
+  for (const stride of strides) {
+    const tolerance = round === 0 ? tolerances.first : tolerances.others;
+    found = leastSquares({
+      ...problemOf(model, spread, point, { tolerance, stride }),
+      goOn: (iteration, sum) => goOn(`round ${round + 1}, step ${iteration}: misfit ${sum.toFixed(1)}`),
+    });
+    if (found.converged || found.why !== stuckWords) return found;
+  }
+  return found as NotFound;
 }
 
 function firstSpreadOf(misfits: readonly Misfit[]): Spread {

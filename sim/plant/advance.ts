@@ -39,7 +39,7 @@ export function advance(
   // Snow of a fault lies there once, in the step in which the fault comes.
   if (snowed !== undefined && snowed.forS < dtS) state.snowKgM2 += snowed.size;
   loseReservoirWater(state, impairments.reservoirLostFraction, account);
-  const moved = moveWater(state, actuators, impairments, dtS, account);
+  const moved = moveWater(state, actuators, impairments, weather.airC, dtS, account);
   letAirOut(state, moved.liftedKg, dtS);
   const flowKgS = moved.liftedKg / dtS;
   heatPan(state, weather, impairments, flowKgS / parts.pump.ratedKgS, dtS, account);

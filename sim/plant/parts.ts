@@ -78,6 +78,8 @@ export interface Parts {
     readonly areaM2: number;
     readonly lossWK: number;
   };
+  /** Only where the loop has one: heat that its radiator gives to the air per kelvin. */
+  readonly heatDump?: { readonly conductanceWK: number };
   readonly reservoir: {
     readonly startKg: number;
     readonly leastKg: number;
@@ -158,6 +160,7 @@ export function partsOf(declared: Site, setup: PlantSetup = {}): Parts {
     pipe,
     store,
     reservoir,
+    ...(site.heatDump === undefined ? {} : { heatDump: site.heatDump }),
   };
 }
 

@@ -9,6 +9,7 @@ export function outputsDiffer({ outputs: a }: Driving, { outputs: b }: Driving):
     a.pumpFraction !== b.pumpFraction ||
     a.drainOpen !== b.drainOpen ||
     a.drainPumpOn !== b.drainPumpOn ||
-    a.exchangerPumpOn !== b.exchangerPumpOn
+    a.exchangerPumpOn !== b.exchangerPumpOn ||
+    a.heatDumpOn !== b.heatDumpOn
   );
 }

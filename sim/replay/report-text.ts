@@ -105,12 +105,16 @@ function partedLines({ parted, partings, asked }: ReplayReport, moment: InWords)
   ];
 }
 
+/** A dash where nobody can tell. */
+const orNone = (value: number | null, text: (value: number) => string) =>
+  value === null ? '-' : text(value);
+
 /** The days of a log, for people. */
 export function dayList(days: readonly DaySummary[]): string {
   const lines = days.map(
     (day) =>
-      `${day.day}  ${kWh(day.heatHomeJ).padStart(8)} kWh home  ${String(day.fills).padStart(3)} fills  ` +
-      `${(day.coveredFraction * 100).toFixed(0).padStart(3)} % covered`,
+      `${day.day}  ${orNone(day.heatHomeJ, kWh).padStart(8)} kWh home  ${orNone(day.fills, String).padStart(3)} fills  ` +
+      `${(day.coveredFraction * 100).toFixed(0).padStart(3)} % covered${day.imported ? '  imported' : ''}`,
   );
   return lines.join('\n');
 }

@@ -67,108 +67,82 @@ describe('setpoints from trying to asking', () => {
   });
 });
 
-describe('other setpoints', () => {
-  test.each(['light', 'dark'] as const)('have nothing for axe to find in the %s scheme', async (scheme) => {
+test.each(['light', 'dark'] as const)(
+  'one and many setpoints have nothing for axe to find in the %s scheme',
+  async (scheme) => {
     pages.monitor.keptFitIs(testFit(['2031-06-18', '2031-06-20']));
     const page = await pages.open(other, { colorScheme: scheme });
     await lived(page);
     await page.getByText('Fitted and held values').click();
     await expectAccessible(page);
-  });
-
-  test('fit 360 px and say what they rest on', async () => {
-    pages.monitor.keptFitIs(testFit(['2031-06-18', '2031-06-20']));
-    const page = await pages.open(other, { viewport: { width: 360, height: 780 } });
-    await lived(page);
-    await page.getByText('Fitted and held values').click();
-    await page.getByText('held: The wind hardly changed on these days.').waitFor();
-    await page.getByText('Draw-off: worked out from the log').first().waitFor();
-    await page.getByText('The pan would have been up to 58 °C').first().waitFor();
-    expect(await width(page)).toBeLessThanOrEqual(360);
-  });
-
-  test('show one instant on both sides, moved by a key', async () => {
-    const page = await pages.open(other);
-    await lived(page);
-    const slider = page.getByRole('slider', { name: 'Instant on both sides' });
-    await slider.focus();
-    const before = await slider.getAttribute('aria-valuetext');
-    await page.keyboard.press('ArrowRight');
-    expect(await slider.getAttribute('aria-valuetext')).not.toBe(before);
-    await page.getByRole('row', { name: /^Pan outlet \d.* \d/ }).waitFor();
-  });
-
-  test('say when their answer is of other values, and then do not lead to the form', async () => {
-    const page = await pages.open(other);
-    await lived(page);
-    await page.getByRole('textbox', { name: 'Start difference', exact: true }).fill('3');
-    await page.getByText('This is the answer for other values or another day').waitFor();
-    expect(await page.getByRole('link', { name: 'Review and apply on Setpoints …' }).count()).toBe(0);
-  });
-
-  test('are saved as a table and printed with both curves', async () => {
-    const page = await pages.open(other);
-    await lived(page);
-    const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Comparison as CSV' }).click();
-    const file = await download;
-    expect(file.suggestedFilename()).toBe('test-loop-2031-06-20-comparison.csv');
-    expect(readFileSync(await file.path(), 'utf8')).toMatch(
-      /^2031-06-20,Logged,.*\r\nHeat home \[kWh\],25\.2,/,
-    );
-    await page.emulateMedia({ media: 'print' });
-    expect(await page.getByRole('button', { name: 'Live this day again' }).isVisible()).toBe(false);
-    await page.pdf({ format: 'A4' });
-    expect(await page.evaluate(drawnReports)).toBe(2);
-  });
-});
-
-/** Runs in the page: how many canvases of the report have curves on them. */
-const drawnReports = `[...document.querySelectorAll('[data-report] canvas')].filter((canvas) => {
-  const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
-  let drawn = 0;
-  for (let at = 3; at < data.length; at += 4) if (data[at] > 0) drawn++;
-  return drawn > 2000;
-}).length`;
-
-describe('many setpoints', () => {
-  test.each(['light', 'dark'] as const)('have nothing for axe to find in the %s scheme', async (scheme) => {
-    const page = await pages.open(many, { colorScheme: scheme });
+    await page.getByRole('link', { name: 'Many setpoints' }).click();
     await swept(page);
     await expectAccessible(page);
-  });
+  },
+);
 
-  test('fit 360 px, and the table does what the marks do', async () => {
-    const page = await pages.open(many, { viewport: { width: 360, height: 780 } });
-    await swept(page);
-    await page.getByRole('radio', { name: 'Start difference 5\u00a0K' }).check();
-    await page.getByRole('region', { name: 'Chosen' }).getByText('Start difference 5\u00a0K').waitFor();
-    expect(await width(page)).toBeLessThanOrEqual(360);
-  });
+test('one and many setpoints fit 360 px, and the table does what the marks do', async () => {
+  pages.monitor.keptFitIs(testFit(['2031-06-18', '2031-06-20']));
+  const page = await pages.open(other, { viewport: { width: 360, height: 780 } });
+  await lived(page);
+  await page.getByText('Fitted and held values').click();
+  await page.getByText('held: The wind hardly changed on these days.').waitFor();
+  await page.getByText('Draw-off: worked out from the log').first().waitFor();
+  await page.getByText('The pan would have been up to 58 °C').first().waitFor();
+  expect(await width(page)).toBeLessThanOrEqual(360);
+  await page.getByRole('link', { name: 'Many setpoints' }).click();
+  await swept(page);
+  await page.getByRole('radio', { name: 'Start difference 5\u00a0K' }).check();
+  await page.getByRole('region', { name: 'Chosen' }).getByText('Start difference 5\u00a0K').waitFor();
+  expect(await width(page)).toBeLessThanOrEqual(360);
+});
 
-  test('tell how far they are, can be given up, and say what is wrong with a range', async () => {
-    pages.monitor.holdJobs({ doneFraction: 0.43, doing: 'sweeping' });
-    const page = await pages.open(many);
-    await page.getByRole('button', { name: 'Try them all' }).click();
-    await page.getByText('Trying setpoints: 43 % done.').waitFor();
-    await page.getByRole('button', { name: 'Give up' }).click();
-    await expect.poll(() => page.getByText('Trying setpoints').count()).toBe(0);
-    await page.getByLabel('Start difference: From').fill('31');
-    await page.getByText('Allowed from 1 to 30').nth(1).waitFor();
-    expect(await page.getByRole('button', { name: 'Try them all' }).isDisabled()).toBe(true);
-  });
+test('a comparison has one cursor on both sides, is saved and printed, and says when it is of other values', async () => {
+  const page = await pages.open(other);
+  await lived(page);
+  const slider = page.getByRole('slider', { name: 'Instant on both sides' });
+  await slider.focus();
+  const before = await slider.getAttribute('aria-valuetext');
+  await page.keyboard.press('ArrowRight');
+  expect(await slider.getAttribute('aria-valuetext')).not.toBe(before);
 
-  test('wait for a job that somebody else began, who can be named and ended', async () => {
-    pages.monitor.heavyJobIs({
-      job: 'job-00000001',
-      method: 'fit',
-      progress: { doneFraction: 0.2, doing: 'fitting' },
-    });
-    const page = await pages.open(many);
-    await page.getByText('busy with a fit of the loop for this site, 20 % done').waitFor();
-    await page.getByRole('button', { name: 'End that job' }).click();
-    await expect.poll(() => page.getByText('busy with a fit').count()).toBe(0);
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Comparison as CSV' }).click();
+  const file = await download;
+  expect(file.suggestedFilename()).toBe('test-loop-2031-06-20-comparison.csv');
+  expect(readFileSync(await file.path(), 'utf8')).toMatch(
+    /^2031-06-20,Logged,.*\r\nHeat home \[kWh\],25\.2,/,
+  );
+
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.getByRole('button', { name: 'Live this day again' }).isVisible()).toBe(false);
+  await page.pdf({ format: 'A4' });
+  expect(await page.evaluate(drawnReports)).toBe(2);
+  await page.emulateMedia({ media: 'screen' });
+
+  await page.getByRole('textbox', { name: 'Start difference', exact: true }).fill('3');
+  await page.getByText('This is the answer for other values or another day').waitFor();
+  expect(await page.getByRole('link', { name: 'Review and apply on Setpoints …' }).count()).toBe(0);
+});
+
+test('a sweep tells how far it is, can be given up, names a job of others, and says what is wrong with a range', async () => {
+  pages.monitor.heavyJobIs({
+    job: 'job-00000001',
+    method: 'fit',
+    progress: { doneFraction: 0.2, doing: 'fitting' },
   });
+  pages.monitor.holdJobs({ doneFraction: 0.43, doing: 'sweeping' });
+  const page = await pages.open(many);
+  await page.getByText('busy with a fit of the loop for this site, 20 % done').waitFor();
+  await page.getByRole('button', { name: 'End that job' }).click();
+  await expect.poll(() => page.getByText('busy with a fit').count()).toBe(0);
+  await page.getByRole('button', { name: 'Try them all' }).click();
+  await page.getByText('Trying setpoints: 43 % done.').waitFor();
+  await page.getByRole('button', { name: 'Give up' }).click();
+  await expect.poll(() => page.getByText('Trying setpoints').count()).toBe(0);
+  await page.getByLabel('Start difference: From').fill('31');
+  await expect.poll(() => page.getByText('Allowed from 1 to 30').count()).toBe(2);
+  expect(await page.getByRole('button', { name: 'Try them all' }).isDisabled()).toBe(true);
 });
 
 test('a loop is fitted from here, and without a controller its settings begin at the defaults', async () => {
@@ -181,3 +155,11 @@ test('a loop is fitted from here, and without a controller its settings begin at
   const value = await page.getByRole('textbox', { name: 'Start difference', exact: true }).inputValue();
   expect(Number(value)).toBe(defaultSettings.startDifferenceK);
 });
+
+/** Runs in the page: how many canvases of the report have curves on them. */
+const drawnReports = `[...document.querySelectorAll('[data-report] canvas')].filter((canvas) => {
+  const { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+  let drawn = 0;
+  for (let at = 3; at < data.length; at += 4) if (data[at] > 0) drawn++;
+  return drawn > 2000;
+}).length`;

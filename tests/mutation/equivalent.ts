@@ -258,4 +258,40 @@ export const equivalents: readonly Equivalent[] = [
     to: 'true',
     reason: 'A flow that is not known counts as 0 L/min in a comparison, of which no pump is seen to run.',
   },
+  {
+    file: 'watch/reservoir.ts',
+    from: 'upkeep.neededMm === null || learntMm === null',
+    to: 'upkeep.neededMm === null && learntMm === null',
+    reason: 'What is not known counts as 0 mm in a maximum, and no need is below that.',
+  },
+  {
+    file: 'watch/reservoir.ts',
+    from: 'upkeep.neededMm === null',
+    to: 'false',
+    reason: 'What is not known counts as 0 mm in a maximum, and no need is below that.',
+  },
+  {
+    file: 'watch/reservoir.ts',
+    from: 'learntMm === null',
+    to: 'false',
+    reason: 'What is not known counts as 0 mm in a maximum, and no need is below that.',
+  },
+  {
+    file: 'alarms/conditions.ts',
+    from: 'facts.failed.length === 0',
+    to: 'false',
+    reason: 'A shortcut: of no failed sensors none is left.',
+  },
+  {
+    file: 'alarms/conditions.ts',
+    from: 'hottestPanC !== null',
+    to: 'true',
+    reason: 'A pan that is not known counts as one of 0 °C in a comparison, far below any limit of heat.',
+  },
+  {
+    file: 'alarms/conditions.ts',
+    from: 'hottestStoreC !== null',
+    to: 'true',
+    reason: 'A store that is not known counts as one of 0 °C in a comparison, far below any limit of heat.',
+  },
 ];

@@ -16,6 +16,7 @@ import { emptyAccount } from '../../sim/plant/account.ts';
 import { advance } from '../../sim/plant/advance.ts';
 import { readSensors } from '../../sim/plant/sensors.ts';
 import type { PlantState } from '../../sim/plant/state.ts';
+import { noTotals, since } from '../../sim/replay/tally.ts';
 import type { Weather } from '../../sim/weather/weather.ts';
 
 /** A simulated loop over some days whose calendar is UTC, with its log in memory. */
@@ -50,6 +51,7 @@ export function loggedLoop(task: LoopTask): LoggedLoop {
   let lastDay: { plant: PlantState; state: EngineState } | undefined;
   const lastFromMs = fromMs + (days - 1) * dayMs;
   for (let atMs = fromMs; atMs <= fromMs + days * dayMs; atMs += stepMs) {
+    if (atMs === lastFromMs) saved.push({ atMs, run: 1, step: records.length, engineVersion, state });
     const next = loop.step(atMs);
     const { input, decision } = next;
     records.push({
@@ -61,10 +63,7 @@ export function loggedLoop(task: LoopTask): LoggedLoop {
       outcome: outcomeOf(decision),
     });
     ({ state } = next);
-    if (atMs === lastFromMs) {
-      lastDay = { plant: clonePlant(plant), state };
-      saved.push({ atMs, run: 1, step: records.length, engineVersion, state });
-    }
+    if (atMs === lastFromMs) lastDay = { plant: clonePlant(plant), state };
   }
   const names = [...new Set(records.map(({ input }) => input.localDay))].slice(0, days);
   return {
@@ -112,12 +111,7 @@ function memoryReader(
         steps: kept.length,
         firstMs: kept[0]?.input.nowMs ?? 0,
         lastMs: kept.at(-1)?.input.nowMs ?? 0,
-        heatHomeJ: 0,
-        heatLostJ: 0,
-        electricityJ: 0,
-        pumpRunS: 0,
-        starts: 0,
-        fills: 0,
+        ...since(kept[0]?.outcome.total ?? noTotals, kept.at(-1)?.outcome.total ?? noTotals),
         alarms: 0,
         coveredFraction: 1,
       })),

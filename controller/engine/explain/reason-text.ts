@@ -84,6 +84,8 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `Frost season${'panC' in v ? `, the pan at ${figure(v, 'panC')} °C` : ''}: a pan that cannot be emptied is not filled.`,
   'store-limit': (v) =>
     `The store is at ${figure(v, 'storeC')} °C; no more heat is brought from ${figure(v, 'storeLimitC')} °C on.`,
+  'dumping-heat': (v) =>
+    `Dumping heat: the store takes no more at ${figure(v, 'storeC')} °C, and the pan is at ${figure(v, 'panC')} °C; the liner is hot from ${figure(v, 'linerHotC')} °C on.`,
   'store-at-frost': (v) =>
     `The store bottom is at ${figure(v, 'storeC')} °C; no water is moved until it is 1 K above ${figure(v, 'frostTemperatureC')} °C.`,
   'liner-heat': (v) =>

@@ -14,6 +14,7 @@ import { isFrostBlind, isFrostMeasured, isFrostUnseen } from './frost.ts';
 import { outlastsNight } from './frost-night.ts';
 import { fallToFrost } from './frost-trend.ts';
 import { fullStoreGoal, linerHotC, storeLimitC } from './heat.ts';
+import { dumpsHeat } from './heat-dump.ts';
 import { hasRunDry } from './no-flow.ts';
 
 /** Failures in a row after which only a person sets the loop going again. */
@@ -212,6 +213,21 @@ export const hazards: readonly Hazard[] = [
       frost.storeCold ? known({ storeC: facts.storeBottomC, frostTemperatureC }) : null,
     goal: empty,
     clears: 'when the store bottom is 1 K warmer than the frost temperature',
+    override,
+  },
+  {
+    code: 'dumping-heat',
+    when: (situation) => {
+      if (!dumpsHeat(situation)) return null;
+      const { facts, site, settings } = situation;
+      return known({
+        panC: facts.hottestPanC,
+        linerHotC: linerHotC(site, settings),
+        storeC: facts.hottestStoreC,
+      });
+    },
+    goal: () => 'run',
+    clears: 'when the pan is 8 K below that, the store takes heat again, or the heat dump did not help',
     override,
   },
   {

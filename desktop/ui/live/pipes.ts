@@ -8,13 +8,15 @@ export interface Pipes {
   readonly drain: readonly Point[] | undefined;
   readonly pump: Point;
   readonly valve: Point | undefined;
+  /** The radiator of a heat dump, on the return. */
+  readonly radiator: Point | undefined;
 }
 
 /** Distance of a pipe from what it passes, and of its mouth from the wall it pierces [px]. */
 const clearPx = 14;
 
 /** Leads feed, return and drain around what they connect. */
-export function pipesOf(elevation: Elevation, site: Pick<Site, 'drain' | 'outlet'>): Pipes {
+export function pipesOf(elevation: Elevation, site: Pick<Site, 'drain' | 'outlet' | 'heatDump'>): Pipes {
   const { pan, store, onRoof, groundY, floorLeftY, surfaceY } = elevation;
   const riserX = pan.left - clearPx;
   const mouth: Point = { x: pan.left + clearPx, y: Math.min(surfaceY, floorLeftY) - 1 };
@@ -31,10 +33,12 @@ export function pipesOf(elevation: Elevation, site: Pick<Site, 'drain' | 'outlet
         { x: riserX, y: groundY + 10 },
         ...intoPan,
       ];
+  const back = returnPipe(elevation);
   return {
     feed,
     pump: { x: pumpX, y: drawY },
-    back: returnPipe(elevation),
+    back,
+    radiator: site.heatDump === undefined ? undefined : onLongest(back, 0.75).at,
     ...drainPipe(elevation, site.drain),
   };
 }
@@ -67,6 +71,18 @@ function drainPipe(elevation: Elevation, drain: Site['drain']): Pick<Pipes, 'dra
     ],
     valve: { x, y: onRoof ? (roof.bottom + store.top) / 2 : (floorRightY + endY) / 2 },
   };
+}
+
+/** A place on the longest straight stretch of a pipe, and which way the water goes there [deg]. */
+export function onLongest(
+  points: readonly Point[],
+  share: number,
+): { readonly at: Point; readonly angleDeg: number } {
+  const stretches = points.slice(1).map((to, index) => ({ from: points[index] as Point, to }));
+  const length = ({ from, to }: { from: Point; to: Point }) => Math.hypot(to.x - from.x, to.y - from.y);
+  const { from, to } = stretches.reduce((best, one) => (length(one) > length(best) ? one : best));
+  const at = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+  return { at, angleDeg: (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI };
 }
 
 /** A line through points as an SVG path. */

@@ -26,6 +26,7 @@ const outputs = (state: LiveState): Outputs => selectDecision(state)?.outputs ??
 export const selectPumpFraction: Select<number> = (state) => outputs(state).pumpFraction;
 export const selectDrainOpen: Select<boolean> = (state) => outputs(state).drainOpen;
 export const selectDrainPumpOn: Select<boolean> = (state) => outputs(state).drainPumpOn;
+export const selectHeatDumpOn: Select<boolean> = (state) => outputs(state).heatDumpOn === true;
 
 /** True while the pump is told to run and nothing shows yet that water moves. */
 export const selectFlowUnproven: Select<boolean> = (state) =>

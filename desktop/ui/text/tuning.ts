@@ -139,7 +139,7 @@ export const tuningText = {
       days: 'No day was logged there.',
     },
     run: 'Try them all',
-    resume: 'What was finished before a sweep is given up is kept: asked again, it goes on from there.',
+    resume: 'Given up and asked again unchanged, it goes on where it stopped.',
     advice: 'Advice',
     adviceNote: 'Never applied by itself.',
     stay: 'Leave it as it is',

@@ -3,6 +3,7 @@ import { jacobianOf } from './jacobian.ts';
 import type { Found, LeastSquaresProblem, NotFound } from './problem.ts';
 
 const usualTolerance = 1e-10;
+export const stuckWords = 'no step from here makes the misfit less';
 /** So many steps in a row that were hardly worth taking end it: a function with kinks promises more than it keeps. */
 const mostSlowSteps = 2;
 /** Damping at the beginning, and by what it falls and rises, as Marquardt 1963 does it. */
@@ -36,10 +37,7 @@ export function leastSquares(problem: LeastSquaresProblem): Found | NotFound {
     const slope = slopeAt(problem, place);
     const next = stepFrom(problem, place, slope, damping);
     if (next === 'ended' || slowSteps === mostSlowSteps) return endAt(place, slope, iteration);
-    if (next === 'stuck')
-      return slowSteps > 0
-        ? endAt(place, slope, iteration)
-        : notFound('no step from here makes the misfit less');
+    if (next === 'stuck') return slowSteps > 0 ? endAt(place, slope, iteration) : notFound(stuckWords);
     const gained = place.sumOfSquares - next.place.sumOfSquares;
     ({ place, damping } = next);
     slowSteps = gained > leastGain(problem, place) ? 0 : slowSteps + 1;
@@ -57,6 +55,7 @@ function leastGain({ tolerance = usualTolerance, variance }: LeastSquaresProblem
 const notFound = (why: string): NotFound => ({ converged: false, why });
 
 interface Slope {
+  readonly whole: Matrix;
   readonly jacobian: Matrix;
   /** J'J over the free parameters, and -J'r. */
   readonly curvature: Matrix;
@@ -73,6 +72,7 @@ function slopeAt(problem: LeastSquaresProblem, { parameters, residuals }: Place)
   );
   const jacobian = whole.subMatrixColumn(free);
   return {
+    whole,
     jacobian,
     curvature: jacobian.transpose().mmul(jacobian),
     downhill: down.subMatrixRow(free),
@@ -81,11 +81,12 @@ function slopeAt(problem: LeastSquaresProblem, { parameters, residuals }: Place)
 }
 
 function presses(
-  { least, most }: LeastSquaresProblem,
+  { least, most, fixed }: LeastSquaresProblem,
   parameters: readonly number[],
   index: number,
   down: number,
 ): boolean {
+  if (fixed?.[index] === true) return true;
   const value = parameters[index] as number;
   return (down < 0 && value === least?.[index]) || (down > 0 && value === most?.[index]);
 }
@@ -120,14 +121,23 @@ function dampedStep({ curvature, downhill }: Slope, damping: number): Matrix {
     : new SingularValueDecomposition(damped).solve(downhill);
 }
 
-function endAt(place: Place, { jacobian, free }: Slope, iterations: number): Found | NotFound {
+function endAt(place: Place, { whole, jacobian, free }: Slope, iterations: number): Found | NotFound {
   const { parameters, sumOfSquares, residuals } = place;
   const own = free.length === 0 ? [] : inverseCurvature(jacobian);
   if (own === undefined) return notFound('some of what was looked for changes nothing that was measured');
   const row = (index: number) => free.indexOf(index);
   const unitCovariance = parameters.map((_, i) => parameters.map((__, j) => own[row(i)]?.[row(j)] ?? 0));
   const atBound = parameters.map((_, index) => !free.includes(index));
-  return { converged: true, parameters, sumOfSquares, iterations, residuals, unitCovariance, atBound };
+  return {
+    converged: true,
+    parameters,
+    sumOfSquares,
+    iterations,
+    residuals,
+    unitCovariance,
+    atBound,
+    jacobian: whole,
+  };
 }
 
 /** (J'J)^-1 by the singular values of J, its columns brought to one length first; undefined when J lacks rank. */

@@ -1,3 +1,5 @@
+import type { Matrix } from 'ml-matrix';
+
 /** What is to be made least: a sum of squares over parameters that may be bounded. */
 export interface LeastSquaresProblem {
   /**
@@ -9,6 +11,8 @@ export interface LeastSquaresProblem {
   /** Bounds of each parameter; none when absent. */
   readonly least?: readonly number[];
   readonly most?: readonly number[];
+  /** Which parameters stay where they begin; the Jacobian has their columns all the same. None when absent. */
+  readonly fixed?: readonly boolean[];
   /**
    * By how much each parameter is moved to see what it does, above 0; small against what matters, large against
    * rounding.
@@ -44,6 +48,8 @@ export interface Found {
   readonly unitCovariance: readonly (readonly number[])[];
   /** Which parameters ended at a bound that they press against. */
   readonly atBound: readonly boolean[];
+  /** What each residual does with each parameter there: one row a residual. */
+  readonly jacobian: Matrix;
 }
 
 /** A search that found nothing; there is no number to be had from it. */

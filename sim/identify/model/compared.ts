@@ -1,6 +1,6 @@
 import type { Channel } from '../../../shared-types/channels.ts';
 import { minuteMs } from '../world/minutes.ts';
-import type { Stretch } from './stretch.ts';
+import { inTheDark, type Stretch } from './stretch.ts';
 
 /** What of the loop is compared with what the plant gives. */
 const comparable = [
@@ -68,7 +68,8 @@ export function meanOver(column: Float64Array, minutes: readonly number[]): numb
 const settledPhases: readonly string[] = ['circulating', 'resting', 'empty'];
 
 /** Minutes in which the loop has done the same for a while, and the log was written. */
-function settledMinutes({ span, comparedFrom }: Stretch): number[] {
+function settledMinutes(stretch: Stretch): number[] {
+  const { span, comparedFrom } = stretch;
   const { minutes, phases } = span;
   const settled: number[] = [];
   let sameFor = 0;
@@ -80,6 +81,7 @@ function settledMinutes({ span, comparedFrom }: Stretch): number[] {
     const logged = (minutes.steps[minute] ?? 0) > 0;
     sameFor = same && drainSame && logged ? sameFor + 1 : 0;
     if (minute < comparedFrom || sameFor < settleMin) continue;
+    if (!stretch.sunMeasured && !inTheDark(stretch, minute)) continue;
     const endMs = minutes.fromMs + (minute + 1) * minuteMs;
     const phase = phases.findLast(({ fromMs }) => fromMs <= endMs - settleMin * minuteMs)?.phase;
     if (phase !== undefined && settledPhases.includes(phase)) settled.push(minute);

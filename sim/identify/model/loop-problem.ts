@@ -1,6 +1,7 @@
 import type { Channel } from '../../../shared-types/channels.ts';
 import { remembered } from '../../plant/remembered.ts';
 import type { Traits } from '../../plant/traits.ts';
+import { at } from '../../plant/water.ts';
 import type { LeastSquaresProblem } from '../least-squares/problem.ts';
 import { type ComparedChannel, comparedOf, meanOver } from './compared.ts';
 import { type Errors, predict, stepsS } from './predict.ts';
@@ -118,30 +119,48 @@ export type Spread = ReadonlyMap<Channel, number>;
 
 /** How far each unknown is moved to see what it does, in standard deviations of what is known beforehand. */
 const stepSd = 0.15;
+/**
+ * So many times wider than it is, what is known of the traits beforehand is taken in a search; the rest of it comes in
+ * when the search has ended. A design choice.
+ */
+export const priorStretch = 3;
 
-/** Misfits and what is known beforehand as one sum of squares. */
+/** How exactly a search ends, and how far it looks aside. */
+export interface SearchStyle {
+  readonly tolerance: number;
+  /** Times the usual step. */
+  readonly stride: number;
+}
+
+/** Misfits and what is known beforehand as one sum of squares. What is only considered stays where it is. */
 export function problemOf(
   model: LoopModel,
   spread: Spread,
   start: readonly number[],
-  tolerance: number,
+  { tolerance, stride }: SearchStyle,
 ): LeastSquaresProblem {
   const { unknowns } = model;
+  const sdOf = ({ trait, sd }: Unknown) => (trait === undefined ? sd : priorStretch * sd);
   return {
     start,
-    steps: unknowns.map(({ sd }) => stepSd * sd),
+    steps: unknowns.map(({ sd }) => stride * stepSd * sd),
     least: unknowns.map(({ least }) => least),
     most: unknowns.map(({ most }) => most),
+    fixed: unknowns.map(({ considered }) => considered === true),
     oneSided: true,
     tolerance,
     variance: 1,
     mostIterations: 25,
     residuals(parameters) {
-      const known = unknowns.map(({ mean, sd }, index) => ((parameters[index] as number) - mean) / sd);
-      const seen = model
-        .misfits(parameters)
-        .flatMap(({ channel, apart }) => [...apart].map((value) => value / (spread.get(channel) as number)));
-      return Float64Array.of(...known, ...seen);
+      const known = unknowns.map((unknown, index) => (at(parameters, index) - unknown.mean) / sdOf(unknown));
+      return Float64Array.of(...known, ...seenResiduals(model, spread, parameters));
     },
   };
+}
+
+/** Misfits over their spread, one after another. */
+export function seenResiduals(model: LoopModel, spread: Spread, parameters: readonly number[]): number[] {
+  return model
+    .misfits(parameters)
+    .flatMap(({ channel, apart }) => [...apart].map((value) => value / (spread.get(channel) as number)));
 }

@@ -8,7 +8,8 @@ import type { Traits } from '../../plant/traits.ts';
 import { at } from '../../plant/water.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 import { beginOf } from '../world/begin.ts';
-import type { Stretch } from './stretch.ts';
+import { panChannel } from '../world/follow.ts';
+import { inTheDark, type Stretch } from './stretch.ts';
 
 /** What sensors and sky are off by, as one point of the search has it. */
 export interface Errors {
@@ -39,12 +40,13 @@ const noDraws = { fromMs: -1, stepMs: 1e15, wantedKgS: [0] };
  * @param channels - What is asked for. @param longestS - Longest step of the plant, to 60 s.
  */
 export function predict(
-  { span, conditions }: Stretch,
+  stretch: Stretch,
   traits: Partial<Traits>,
   errors: Errors,
   channels: readonly Channel[],
   longestS: number,
 ): Predicted {
+  const { span, conditions } = stretch;
   const { minutes } = span;
   const plant = beginOf(span, traits, noDraws);
   const columns = channels.map((channel) => ({
@@ -56,6 +58,7 @@ export function predict(
   let fineUntil = 0;
   for (let minute = 0; minute < minutes.count; minute++) {
     holdStore(plant, minutes.values, minute, errors);
+    if (!stretch.sunMeasured && !inTheDark(stretch, minute)) holdPan(plant, stretch, minute, errors);
     const weather = trueConditions(conditions[minute] as Conditions, minute, errors);
     for (const { dtS, outputs } of minutes.drives[minute] ?? []) {
       if (outputs.pumpFraction !== moving.pumpFraction || outputs.drainOpen !== moving.drainOpen)
@@ -101,4 +104,16 @@ function holdStore(
   const last = storeLayers - 1;
   for (let layer = 0; layer <= last; layer++) store.waterC[layer] = topC + (bottomC - topC) * (layer / last);
   if (Number.isNaN(at(store.waterC, 0))) store.waterC.fill(bottomC);
+}
+
+/** By day, without a sensor of the sun, the pan is where its thermometer says; a night begins from there. */
+function holdPan({ pan }: PlantState, { span }: Stretch, minute: number, errors: Errors): void {
+  const channel = panChannel(span);
+  if (channel === undefined) return;
+  const shownC = span.minutes.values[channel]?.[minute] ?? Number.NaN;
+  if (Number.isNaN(shownC)) return;
+  for (const lane of [pan.core, pan.edge]) {
+    lane.sheetC.fill(shownC - errors.offset(channel));
+    lane.waterC.fill(Math.max(0, shownC - errors.offset(channel)));
+  }
 }

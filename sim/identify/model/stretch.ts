@@ -10,6 +10,8 @@ export interface Stretch {
   /** Of the span's minutes the first that is compared. */
   readonly comparedFrom: number;
   readonly origins: SkyColumns['origins'];
+  /** False: the pan is told by its thermometer as long as there is light, and only the dark is compared. */
+  readonly sunMeasured: boolean;
   readonly conditions: readonly Conditions[];
 }
 
@@ -20,7 +22,16 @@ export function stretchOf(whole: LoggedSpan): Stretch {
   const span = cropped(whole, whole.dayFromMs - warmUpMin * minuteMs);
   const sky = skyColumns(span, () => assumedAirC(span));
   const comparedFrom = Math.max(shortestWarmUpMin, (span.dayFromMs - span.minutes.fromMs) / minuteMs);
-  return { span, comparedFrom, origins: sky.origins, conditions: conditionsOf(sky, () => 1) };
+  const { origins } = sky;
+  const sunMeasured = origins.irradiance === 'measured';
+  return { span, comparedFrom, origins, sunMeasured, conditions: conditionsOf(sky) };
+}
+
+/** Deeper than this the sun gives nothing that counts [deg]. */
+const darkZenithDeg = 94;
+
+export function inTheDark({ conditions }: Stretch, minute: number): boolean {
+  return (conditions[minute]?.sunZenithDeg ?? 0) > darkZenithDeg;
 }
 
 /** Where the log has nothing before the day, its own first minutes serve [min]. */

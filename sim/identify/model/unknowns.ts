@@ -15,6 +15,11 @@ export interface Unknown {
   readonly most: number;
   /** The one day that it touches; undefined: all. */
   readonly day?: number;
+  /**
+   * Taken into account, but not looked for: the days would tell it only by small print of the model. What it may be
+   * off by goes into the errors of all others.
+   */
+  readonly considered?: true;
 }
 
 /**
@@ -44,12 +49,14 @@ function traitUnknown(trait: LookedFor): Unknown {
   return { trait, key: trait, mean, sd: evenSd * reach[trait], least, most };
 }
 
-/** The traits that a loop's fit looks for. */
-export function traitUnknowns({ plumbing }: Site): Unknown[] {
-  const names = (Object.keys(reach) as LookedFor[]).filter(
-    (name) => name !== 'exchangerWM2K' || plumbing === 'reservoir',
-  );
-  return names.map(traitUnknown);
+export const windTraits: readonly TraitName[] = ['windOpticalSM', 'windLossJM3K'];
+
+/** The traits that a loop's fit looks for; those of the wind only where it is measured. */
+export function traitUnknowns({ plumbing }: Site, windMeasured: boolean): Unknown[] {
+  return (Object.keys(reach) as LookedFor[])
+    .filter((name) => name !== 'exchangerWM2K' || plumbing === 'reservoir')
+    .filter((name) => windMeasured || !windTraits.includes(name))
+    .map(traitUnknown);
 }
 
 /** Sensors that err by a constant, and those that err by a share of what there is. */
@@ -64,6 +71,8 @@ const offsetChannels = [
   'longWaveWM2',
 ] as const satisfies readonly Channel[];
 const scaleChannels = ['irradianceWM2', 'windMs', 'flowLMin'] as const satisfies readonly Channel[];
+/** An assumed wind may be wrong by this share; a design choice. */
+const assumedWindSd = 0.5;
 
 /**
  * A sky that is told by formula may be off by this [W/m2], and some hours later by something else: a cloud by night is
@@ -85,7 +94,15 @@ export function errorUnknowns(channels: readonly Channel[], dayMinutes: readonly
     .map((channel) => ({ ...free, key: offsetKey(channel), sd: evenSd * make(channel).offset }));
   const scales = scaleChannels
     .filter((channel) => channels.includes(channel))
-    .map((channel) => ({ ...free, key: scaleKey(channel), sd: evenSd * make(channel).scale }));
+    .map((channel) => ({
+      ...free,
+      key: scaleKey(channel),
+      sd: evenSd * make(channel).scale,
+      considered: true as const,
+    }));
+  const wind = channels.includes('windMs')
+    ? []
+    : [{ ...free, key: scaleKey('windMs'), sd: assumedWindSd, considered: true as const }];
   const skies = channels.includes('longWaveWM2')
     ? []
     : dayMinutes.flatMap((minutes, day) =>
@@ -96,5 +113,5 @@ export function errorUnknowns(channels: readonly Channel[], dayMinutes: readonly
           day,
         })),
       );
-  return [...offsets, ...scales, ...skies];
+  return [...offsets, ...scales, ...wind, ...skies];
 }

@@ -4,8 +4,13 @@ import type { LoggedSpan } from './span.ts';
 
 /** What two cheap thermometers may disagree by: a standard deviation [K]; half a kelvin to either side each. */
 const pairSdK = 0.4;
+/**
+ * One window says nearly what the one before it said, and a loss that is not as assumed looks like an offset: so much
+ * of what the windows say counts. A design choice.
+ */
+const believed = 0.15;
 const triedK = 0.5;
-const mostK = 1;
+const mostK = 0.6;
 
 /**
  * What the pan's thermometer shows more than the store bottom's when both are alike [K], where the sun is told by
@@ -17,7 +22,7 @@ const mostK = 1;
 export function panOffsetOf(span: LoggedSpan, sky: SkyColumns, options: FollowOptions): number {
   if (options.steps.factor === 0) return 0;
   const unlikely = (panOffsetK: number) =>
-    follow(span, sky, { ...options, panOffsetK }).unlikely + (panOffsetK / pairSdK) ** 2;
+    believed * follow(span, sky, { ...options, panOffsetK }).unlikely + (panOffsetK / pairSdK) ** 2;
   const [below, middle, above] = [unlikely(-triedK), unlikely(0), unlikely(triedK)];
   const bend = below + above - 2 * middle;
   // A hill has no lowest point: then nothing is known.

@@ -42,7 +42,9 @@ export function liveDay({ span, world, state: first, settingsAt, seed }: LiveOpt
   let elapsedMs = span.first.input.elapsedMs === null ? null : 0;
 
   for (let atMs = world.fromMs; atMs < world.toMs; ) {
-    const dtMs = Math.min(stepMsOf(state, world.weather.at(atMs + 1).sunZenithDeg), world.toMs - atMs);
+    const wantedMs = stepMsOf(state, world.weather.at(atMs + 1).sunZenithDeg);
+    // No step reaches into the next minute.
+    const dtMs = Math.min(wantedMs, minuteMs - ((atMs - world.fromMs) % minuteMs));
     atMs += dtMs;
     advance(plant, outputs, world.weather.at(atMs), dtMs / 1000, undefined, account);
     const request = (requests[0]?.atMs ?? Number.POSITIVE_INFINITY) <= atMs ? requests.shift() : undefined;
@@ -77,11 +79,17 @@ export function liveDay({ span, world, state: first, settingsAt, seed }: LiveOpt
   };
 }
 
-/** Steps of loop and engine [ms]. */
-const usualStepMs = 10_000;
+/**
+ * Steps of loop and engine [ms]: short while water is on the move from one vessel to the other, longer while the loop is
+ * in balance, longest where nothing happens at all. Design choices; tests/bench prints what they cost.
+ */
+const stepsMs = { moving: 10_000, balanced: 30_000, still: 60_000 } as const;
+/** Deeper than this the sun gives no light that counts [deg]. */
+const darkZenithDeg = 96;
 
-function stepMsOf(_state: EngineState, _sunZenithDeg: number): number {
-  return usualStepMs;
+function stepMsOf({ phase: { name } }: EngineState, sunZenithDeg: number): number {
+  if (name === 'filling' || name === 'emptying' || name === 'stopped') return stepsMs.moving;
+  return name === 'empty' && sunZenithDeg > darkZenithDeg ? stepsMs.still : stepsMs.balanced;
 }
 
 /** What the engine is given at an instant: what the log had, where the log had it. */

@@ -87,6 +87,15 @@ describe('a side view', () => {
     expect(pipesOf(view, { drain: 'pump-stop', outlet: 'low' }).valve).toBeUndefined();
   });
 
+  test('draws the radiator of a heat dump on the return, and only where there is one', () => {
+    const view = elevationOf(loopSizes(site), 800, 440);
+    expect(pipesOf(view, site).radiator).toBeUndefined();
+    const { back, radiator } = pipesOf(view, { ...site, heatDump: { conductanceWK: 300 } });
+    expect(radiator?.x).toBe(back[1]?.x);
+    expect(radiator?.y).toBeGreaterThan(back[1]?.y ?? 0);
+    expect(radiator?.y).toBeLessThan(back.at(-1)?.y ?? 0);
+  });
+
   test('keeps every label inside the drawing and clear of the others', () => {
     // Some 9 px a character: generous for the longest title and value that stand there.
     const widths = { inlet: 66, sheet: 64, outlet: 76, storeTop: 70, storeMiddle: 84, storeBottom: 84 };

@@ -73,6 +73,7 @@ export function SweepCard({ site, form, plan, run, inForce, temperature, onForm 
             {text.run}
           </Button>
           <JobLine outcome={run?.outcome} onCancel={() => feed.cancelSweep()} />
+          {run?.outcome.state === 'running' ? <p className={styles['soft']}>{text.resume}</p> : null}
         </div>
       </div>
     </Card>
