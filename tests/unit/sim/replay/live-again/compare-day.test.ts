@@ -22,10 +22,8 @@ describe('a day that is lived again', () => {
     expect(comparison?.remarks).toEqual([]);
   });
 
-  test('under other settings is the same for the same seed, and lies near what the loop then brings', () => {
+  test('under other settings lies near what the loop then brings, and says what it rests on', () => {
     const comparison = compareDay(one.logged.reader, day, one.tried, { ...options, samples: 1 });
-    const again = compareDay(one.logged.reader, day, one.tried, { ...options, samples: 1 });
-    expect(JSON.stringify(again)).toBe(JSON.stringify(comparison));
     const truthJ = one.logged.trueHomeJ(one.tried);
     const { value = 0 } = comparison?.tried.heatHomeJ ?? {};
     // This one is taken with usual traits: how near it lies with fitted ones is for the counterfactual to say.
