@@ -140,6 +140,8 @@ export const replayReportSchema = z.strictObject({
   leftOut: z.int(),
   same: z.boolean(),
   differences: z.int(),
+  /** Those among them in which more differs than the running totals, which carry on what once differed. */
+  decidedOtherwise: z.int(),
   firstDifference: z
     .strictObject({
       atMs: z.number(),
@@ -154,7 +156,7 @@ export const replayReportSchema = z.strictObject({
     .nullable(),
   /** Steps that differ, by the name of the field; a step counts in each of its fields. */
   byField: z.record(z.string(), z.int()),
-  /** Steps that differ, by the reason on either side; the most frequent first, 20 at most. */
+  /** Steps that decided otherwise, by the reason on either side; the most frequent first, 20 at most. */
   byCause: z.array(z.strictObject({ logged: z.string(), replayed: z.string(), steps: z.int() })),
   /** Stretches in which the loop would have been driven otherwise, 100 at most. */
   parted: z.array(

@@ -12,6 +12,7 @@ import { createTally, noTotals, since, type Tally } from './tally.ts';
 type Found = Pick<
   ReplayReport,
   | 'differences'
+  | 'decidedOtherwise'
   | 'firstDifference'
   | 'byField'
   | 'byCause'
@@ -63,6 +64,7 @@ export function createFindings(reader: LogReader): Findings {
     },
     found: () => ({
       differences,
+      decidedOtherwise: causes.decidedOtherwise(),
       firstDifference,
       byField: causes.byField(),
       byCause: causes.byCause(),

@@ -36,12 +36,15 @@ export function reportText(report: ReplayReport, timeZone: string): string {
   ].join('\n');
 }
 
-function verdict({ day, lastDay, steps, leftOut, same, differences, engineNow }: ReplayReport): string {
+function verdict(report: ReplayReport): string {
+  const { day, lastDay, steps, leftOut, same, differences, decidedOtherwise, engineNow } = report;
   const span = day === lastDay ? day : `${day} to ${lastDay}`;
   if (same) return `${span}: all ${steps} steps decided the same (engine ${engineNow}).`;
   if (differences === 0)
     return `${span}: no difference in ${steps} steps, but ${leftOut} could not be replayed.`;
-  return `${span}: ${differences} of ${steps} steps decided otherwise (engine ${engineNow}).`;
+  const totalsOnly = differences - decidedOtherwise;
+  const further = totalsOnly === 0 ? '' : `, and in ${totalsOnly} more the totals differ`;
+  return `${span}: ${decidedOtherwise} of ${steps} steps decided otherwise (engine ${engineNow})${further}.`;
 }
 
 type InWords = (atMs: number) => string;

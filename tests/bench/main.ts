@@ -6,6 +6,7 @@ import { benchFailures } from './failures.ts';
 import { benchHarvest } from './harvest.ts';
 import { benchHindsight } from './hindsight.ts';
 import { benchMemory } from './memory.ts';
+import { benchReplay } from './replay.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
 import { benchStep } from './step.ts';
@@ -14,6 +15,7 @@ import { benchWatching } from './watching.ts';
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
   step: benchStep,
+  replay: benchReplay,
   embedded: benchEmbedded,
   simulate: benchSimulate,
   harvest: benchHarvest,

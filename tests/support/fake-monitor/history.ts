@@ -149,6 +149,7 @@ export function testReplay(day: string, same: boolean): ReplayReport {
       ...common,
       same,
       differences: 0,
+      decidedOtherwise: 0,
       firstDifference: null,
       logged: totals,
       replayed: totals,
@@ -158,6 +159,7 @@ export function testReplay(day: string, same: boolean): ReplayReport {
     ...common,
     same,
     differences: 412,
+    decidedOtherwise: 412,
     byField: { phase: 380, pump: 412 },
     byCause: [
       { logged: 'circulating-for-heat', replayed: 'resting-no-gain', steps: 400 },
