@@ -1,5 +1,6 @@
 import { useMediaQuery } from '@mantine/hooks';
-import { selectDecision, selectSite } from '../store/live-selectors.ts';
+import { ProblemNote } from '../shell/problem-note.tsx';
+import { selectDecision, selectSite, selectSiteName } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
 import { AlarmCard } from './alarm-card.tsx';
@@ -21,8 +22,16 @@ export function LiveScreen() {
   return (
     <>
       <h1 className="visually-hidden">{en.live.title}</h1>
-      {there ? <Loop /> : null}
+      {there ? <Loop /> : <Untold />}
     </>
+  );
+}
+
+/** A site that was named and has told nothing. Where none is named, what stands on top says it all. */
+function Untold() {
+  const site = useLive(selectSiteName);
+  return site === null ? null : (
+    <ProblemNote problem={{ severity: 'note', text: en.live.untold, tip: en.live.untoldTip }} />
   );
 }
 

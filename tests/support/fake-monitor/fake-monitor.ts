@@ -1,7 +1,7 @@
 import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
 import type { Tokens } from '../../../desktop/web/tokens.ts';
 import type { Answer } from '../../../shared-types/engine.ts';
-import type { DaySummary } from '../../../shared-types/log.ts';
+import type { DayCurves, DaySummary } from '../../../shared-types/log.ts';
 import { eventKinds, type LogEvent } from '../../../shared-types/log.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
 import type {
@@ -11,6 +11,7 @@ import type {
   MonitorMethod,
   MonitorParams,
   MonitorReply,
+  Problem,
   SiteLive,
 } from '../../../shared-types/monitor-api.ts';
 import { testEvents, testLogFacts } from './alarm-history.ts';
@@ -37,6 +38,10 @@ export interface FakeMonitor {
   eventsAre(events: readonly LogEvent[]): void;
   /** The days that the log holds from now on. */
   showDays(days: readonly DaySummary[]): void;
+  /** The log answers no question from now on, for this reason. */
+  logFails(problem: Problem): void;
+  /** What every day and the last hours hold from now on. */
+  curvesAre(curves: DayCurves): void;
   /** Forgets what the tests before changed. */
   reset(): void;
   close(): Promise<void>;
@@ -44,6 +49,18 @@ export interface FakeMonitor {
 
 const calmHost: HostState = { brokerConnected: true, brokerUrl: 'mqtt://127.0.0.1:1883', problems: [] };
 const agrees = { accepted: true, code: 'accepted', text: 'Accepted: the test controller does so.' } as const;
+
+/** What the log alone can answer. */
+const ofLog: ReadonlySet<MonitorMethod> = new Set([
+  'days',
+  'day',
+  'recent',
+  'events',
+  'logFacts',
+  'allowedHeat',
+  'replay',
+  'whatIf',
+]);
 
 /** @param tokens - With these the monitor wants to know who is there. */
 export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: Tokens): Promise<FakeMonitor> {
@@ -55,6 +72,8 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
   let same = true;
   let days = testDays;
   let events = testEvents;
+  let logProblem: Problem | undefined;
+  let curves: DayCurves | undefined;
 
   function replyTo(method: MonitorMethod, params: never): unknown {
     const {
@@ -78,9 +97,9 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
       case 'days':
         return days;
       case 'day':
-        return testDayCurves(day);
+        return curves === undefined ? testDayCurves(day) : { ...curves, day };
       case 'recent':
-        return testRecent(hours);
+        return curves ?? testRecent(hours);
       case 'events':
         return events.filter(({ kind }) => kinds.includes(kind)).slice(0, limit);
       case 'logFacts':
@@ -108,6 +127,7 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
   };
   const api: MonitorApi = {
     async call<M extends MonitorMethod>(method: M, params: MonitorParams<M>) {
+      if (logProblem !== undefined && ofLog.has(method)) return { ok: false, problem: logProblem };
       return { ok: true, result: replyTo(method, params as never) } as MonitorReply<M>;
     },
     listen(listener) {
@@ -147,7 +167,15 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
     showDays: (next) => {
       days = next;
     },
+    logFails: (problem) => {
+      logProblem = problem;
+    },
+    curvesAre: (next) => {
+      curves = next;
+    },
     reset() {
+      logProblem = undefined;
+      curves = undefined;
       events = testEvents;
       asked.length = 0;
       answer = agrees;
