@@ -67,6 +67,8 @@ export const outputsSchema = z.strictObject({
   drainOpen: z.boolean(),
   drainPumpOn: z.boolean(),
   exchangerPumpOn: z.boolean(),
+  /** Only where the site has a heat dump: the return passes its radiator. */
+  heatDumpOn: z.boolean().optional(),
 });
 export type Outputs = z.infer<typeof outputsSchema>;
 

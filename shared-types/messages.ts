@@ -117,6 +117,8 @@ export const outputMessageSchema = z.strictObject({
   drainOpen: z.boolean(),
   drainPumpOn: z.boolean(),
   exchangerPumpOn: z.boolean(),
+  /** Absent where the site has no heat dump, and then off. */
+  heatDumpOn: z.boolean().optional(),
   /** The device falls to its safe state when it hears nothing new for this long. */
   expiresInMs: z.number().min(1000).max(600_000),
 });

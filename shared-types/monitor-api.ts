@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { allowedHeatSchema } from './allowed-heat.ts';
 import { answerSchema, localDaySchema } from './engine.ts';
+import { importMethods } from './foreign-log.ts';
+import { heavyJobSchema, jobProgressSchema, jobSchema } from './jobs.ts';
 import {
   dayCurvesSchema,
   daySummarySchema,
@@ -16,7 +18,8 @@ import {
   statusMessageSchema,
 } from './messages.ts';
 import { settingsSchema } from './settings.ts';
-import { jobSchema, settingsRemarkSchema, whatIfReportSchema } from './what-if.ts';
+import { comparisonSchema, loopFitSchema, settingRangeSchema, sweepReportSchema } from './tuning.ts';
+import { settingsRemarkSchema, whatIfReportSchema } from './what-if.ts';
 
 /** Something that a person should know, as data: screens show it, commands print it. */
 export const problemSchema = z.strictObject({
@@ -28,6 +31,8 @@ export type Problem = z.infer<typeof problemSchema>;
 
 const siteName = z.strictObject({ site: z.string() });
 const siteDay = z.strictObject({ site: z.string(), day: localDaySchema });
+/** As many days as two years have: more would be a typing error. */
+const siteDays = z.strictObject({ site: z.string(), days: z.array(localDaySchema).min(1).max(732) });
 
 /** Link of the monitor itself to the broker. */
 export const hostStateSchema = z.strictObject({
@@ -95,14 +100,31 @@ export const monitorMethods = {
     }),
     result: whatIfReportSchema,
   },
-  /** How much of a job is done, 0 to 1; null when there is none of that name. */
-  jobProgress: { params: z.strictObject({ job: jobSchema }), result: z.number().min(0).max(1).nullable() },
+  /** Lets a simulated loop live a logged day under other settings; `best` asks for the best possible as well. */
+  compareDay: {
+    params: siteDay.extend({ settings: settingsSchema, best: z.boolean(), job: jobSchema }),
+    result: comparisonSchema,
+  },
+  /** Tries ranges of settings over many logged days. */
+  sweep: {
+    params: siteDays.extend({ ranges: z.array(settingRangeSchema).min(1).max(3), job: jobSchema }),
+    result: sweepReportSchema,
+  },
+  /** Fits the simulated loop to logged days. A fit that converged is kept beside the log from then on. */
+  fit: { params: siteDays.extend({ job: jobSchema }), result: loopFitSchema },
+  /** The fit that is kept beside the log; null where there is none. */
+  keptFit: { params: siteName, result: loopFitSchema.nullable() },
+  /** The long job that runs for a site, whoever began it; null when none does. */
+  heavyJob: { params: siteName, result: heavyJobSchema.nullable() },
+  /** How far a job is; null when there is none of that name. */
+  jobProgress: { params: z.strictObject({ job: jobSchema }), result: jobProgressSchema.nullable() },
   cancelJob: { params: z.strictObject({ job: jobSchema }), result: z.boolean() },
   /** What is to be known of settings before they are asked for. */
   settingsRemarks: {
     params: z.strictObject({ site: z.string(), settings: settingsSchema }),
     result: z.array(settingsRemarkSchema),
   },
+  ...importMethods,
   request: {
     params: z.strictObject({ site: z.string(), operation: requestMessageSchema.shape.operation }),
     result: answerSchema,

@@ -53,6 +53,7 @@ export const reasonCodes = [
   'store-at-frost',
   'store-limit',
   'liner-heat',
+  'dumping-heat',
   'sensors-failed',
   'dry-running',
   'no-flow',

@@ -124,6 +124,16 @@ const storeSchema = z.strictObject({
   maximumC: z.number().min(30).max(99).default(85).describe('highest temperature that the store stands'),
 });
 
+const heatDumpSchema = z
+  .strictObject({
+    conductanceWK: z
+      .number()
+      .min(1)
+      .max(20_000)
+      .describe('heat that its radiator gives to the air per kelvin when the full flow passes it'),
+  })
+  .describe('an output that lets the return from the pan pass a radiator before the store');
+
 const brokerSchema = z
   .strictObject({
     host: z.string().default('127.0.0.1'),
@@ -153,6 +163,7 @@ const siteShape = z.strictObject({
   drain: drainSchema.describe('how the pan empties'),
   pump: pumpSchema,
   store: storeSchema,
+  heatDump: heatDumpSchema.optional(),
   frostSeason: z
     .strictObject({ from: monthDaySchema, to: monthDaySchema })
     .optional()

@@ -1,9 +1,6 @@
 import { z } from 'zod';
-import { localDaySchema, phaseNameSchema, requestIdSchema } from './engine.ts';
+import { localDaySchema, phaseNameSchema } from './engine.ts';
 import { settingsSchema } from './settings.ts';
-
-/** Name that a page gives to a question which takes long, to hear how far it is and to end it. */
-export const jobSchema = requestIdSchema;
 
 /** What one side decided over a day. Counted from decisions: nobody knows what the loop would have done. */
 export const decisionCountSchema = z.strictObject({

@@ -221,7 +221,9 @@ const isHarvest: Check = (value) => {
     flag(harvest['drySteady']) &&
     amount(harvest['clearFraction']) &&
     amount(harvest['lostJ']) &&
+    flag(harvest['inGap']) &&
     amount(harvest['gaps']) &&
+    finiteOrNull(harvest['airMeanC']) &&
     finite(harvest['risingWM2']) &&
     finiteOrNull(harvest['lookedMs']) &&
     finiteOrNull(harvest['hourJ']) &&
@@ -236,7 +238,8 @@ const isOutputs: Check = (value) => {
     fraction(outputs['pumpFraction']) &&
     flag(outputs['drainOpen']) &&
     flag(outputs['drainPumpOn']) &&
-    flag(outputs['exchangerPumpOn'])
+    flag(outputs['exchangerPumpOn']) &&
+    (outputs['heatDumpOn'] === undefined || flag(outputs['heatDumpOn']))
   );
 };
 
@@ -286,9 +289,28 @@ const areAirLows: Check = (value) => {
   return lows !== null && finiteOrNull(lows['todayC']) && isListOf(lows['daysC'], finite);
 };
 
+/** A loop without a heat dump has none, and a state from before there were any. */
+const isDump: Check = (value) => {
+  if (value === undefined) return true;
+  const dump = record(value);
+  return (
+    dump !== null &&
+    flag(dump['wanted']) &&
+    flag(dump['failed']) &&
+    finiteOrNull(dump['sinceMs']) &&
+    finiteOrNull(dump['fromC'])
+  );
+};
+
 const isHeat: Check = (value) => {
   const heat = record(value);
-  return heat !== null && flag(heat['storeFull']) && flag(heat['linerHot']) && flag(heat['cooling']);
+  return (
+    heat !== null &&
+    flag(heat['storeFull']) &&
+    flag(heat['linerHot']) &&
+    flag(heat['cooling']) &&
+    isDump(heat['dump'])
+  );
 };
 
 const isFailureCause: Check = (value) =>

@@ -29,11 +29,17 @@ export function outputsOf(
   };
 }
 
+/** The same with the heat dump, where the loop has one. */
+export function withHeatDump(outputs: Outputs, site: Site, heatDumpOn: boolean): Outputs {
+  return site.heatDump === undefined ? outputs : { ...outputs, heatDumpOn };
+}
+
 /** @throws Error when outputs break what must never happen; the step then falls safe. */
 export function assertSafe(outputs: Outputs, site: Site): void {
-  const { pumpFraction, drainOpen, drainPumpOn } = outputs;
+  const { pumpFraction, drainOpen, drainPumpOn, heatDumpOn } = outputs;
   if (!(pumpFraction >= 0 && pumpFraction <= 1)) throw new Error('pump fraction out of range');
   if (pumpFraction > 0 && drainPumpOn) throw new Error('pump against the drain pump');
   if (pumpFraction > 0 && drainOpen && site.drain === 'drain-valve')
     throw new Error('pump into an open drain');
+  if (heatDumpOn === true && pumpFraction === 0) throw new Error('heat dump without the pump');
 }

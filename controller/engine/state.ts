@@ -10,7 +10,7 @@ import { noHarvest } from './want/outlook.ts';
 import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
 /** Version of the shape below. A saved state of another version is not taken up. */
-export const stateVersion = 3;
+export const stateVersion = 4;
 
 /** A reason before it is put into words. */
 export interface Cause {
@@ -157,8 +157,12 @@ export interface HarvestMemory {
   readonly clearFraction: number;
   /** Heat that the full pan lost and has not gained back [J]. */
   readonly lostJ: number;
+  /** That loss has become a gap in the sun, and is not gained back yet. */
+  readonly inGap: boolean;
   /** Gaps in the sun that this local day the full pan waited through to their end. */
   readonly gaps: number;
+  /** Mean of the air over the last three quarters of an hour [°C]; null until it was read. */
+  readonly airMeanC: number | null;
   /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
   readonly lookedMs: number | null;
   /** By how much a clear sky will be brighter in half an hour than it is [W/m2]. */
@@ -175,6 +179,16 @@ export interface Lease {
   readonly untilMs: number;
   /** A person has seen what a commissioning run waits for. */
   readonly confirmed?: boolean;
+}
+
+/** What is remembered of a heat dump while the store is full and the pan hot. */
+export interface DumpMemory {
+  readonly wanted: boolean;
+  /** It did not help; stands until the store takes heat again or the pan has cooled. */
+  readonly failed: boolean;
+  /** Since when it is on [steady ms], and the hottest of the store when it came on first [°C]. */
+  readonly sinceMs: number | null;
+  readonly fromC: number | null;
 }
 
 /** Speed of the pump while heat is brought home, which way it went last, and when [steady ms]. */
@@ -244,6 +258,8 @@ export interface EngineState {
     readonly linerHot: boolean;
     /** The store is being cooled through the pan. */
     readonly cooling: boolean;
+    /** Only where the site has a heat dump. */
+    readonly dump?: DumpMemory;
   };
   readonly flow: FlowMemory;
   readonly upkeep: UpkeepMemory;

@@ -16,6 +16,7 @@ import { fallSafe } from './fall-safe.ts';
 import { updateAirLows } from './hazards/air-lows.ts';
 import { updateFrost } from './hazards/frost.ts';
 import { updateHeat } from './hazards/heat.ts';
+import { heatDumpRuns } from './hazards/heat-dump.ts';
 import { updateKeepWarm } from './hazards/keep-warm.ts';
 import { failuresToLock } from './hazards/table.ts';
 import { readInput, type SoundInput } from './input.ts';
@@ -24,7 +25,7 @@ import { compareEnds, learnEnds, withNight } from './meter/ends-offset.ts';
 import { type HeatReading, readHeat } from './meter/heat-rate.ts';
 import { addMove, addUse, beginDay, meanFillStore, since, waterAfterMove } from './meter/totals.ts';
 import { hear } from './operator/hear.ts';
-import { assertSafe, outputsOf } from './outputs.ts';
+import { assertSafe, outputsOf, withHeatDump } from './outputs.ts';
 import { learnPair } from './pair/learn.ts';
 import { isUnseen, restart } from './restart.ts';
 import { withDoubts } from './sense/doubt/apply.ts';
@@ -206,11 +207,15 @@ function carryOut(
   const { state, site, settings, runMs } = situation;
   const { phase } = move;
   const water = waterAfterMove(state.water, situation, move);
-  const exchanges = exchangerRuns(situation, phase.name === 'circulating', hazard !== null);
+  const dumps = heatDumpRuns(situation, phase, command);
+  const circulating = phase.name === 'circulating';
+  const exchanges =
+    command.cause.code !== 'dumping-heat' && exchangerRuns(situation, circulating, hazard !== null);
   const speed = site.pump.speedControl
     ? followGain(state.speed, withState(situation, { ...state, phase }), command)
     : state.speed;
-  const outputs = outputsOf(phase, water, site, settings.drainTimeS, speed.fraction, exchanges);
+  const driven = outputsOf(phase, water, site, settings.drainTimeS, speed.fraction, exchanges);
+  const outputs = withHeatDump(driven, site, dumps);
   assertSafe(outputs, site);
   const moved = withState(situation, {
     ...state,

@@ -1,7 +1,13 @@
 import { channels } from '../../shared-types/channels.ts';
 
-/** Version of the file's layout, kept in its `user_version`. A newer one is refused. */
-export const layoutVersion = 1;
+/**
+ * Version of the file's layout, kept in its `user_version`. A newer one is refused. Version 1 wants a number for
+ * each sum of a day; since 2 what another logger did not tell stays null.
+ */
+export const layoutVersion = 2;
+
+/** Stands as engine of the runs that were taken in from another logger: nothing was decided in them. */
+export const importedEngine = 'imported';
 
 /** Tells a log from any other SQLite file; the letters `flwl`. */
 export const applicationId = 0x66_6c_77_6c;
@@ -37,6 +43,8 @@ export const stepColumns = [
   'failed',
   ...totalNames,
   'heat_today_j',
+  // Null in a loop without a heat dump, and in logs from before there were any.
+  'heat_dump',
 ] as const;
 export type StepColumn = (typeof stepColumns)[number];
 
@@ -60,6 +68,7 @@ const integers = new Set<string>([
   'reason_drain',
   'alarms',
   'failed',
+  'heat_dump',
 ]);
 
 function declarationOf(column: string): string {
@@ -68,7 +77,7 @@ function declarationOf(column: string): string {
   return `${column} ${integers.has(column) ? 'INTEGER' : 'REAL'}`;
 }
 
-const daySums = totalNames.map((name) => `${name} REAL NOT NULL`).join(', ');
+const daySums = totalNames.map((name) => `${name} REAL`).join(', ');
 
 /** Everything that a new log needs. */
 export const createSql = `
@@ -85,13 +94,13 @@ export const createSql = `
   CREATE TABLE days (
     day INTEGER PRIMARY KEY, from_ms REAL NOT NULL, to_ms REAL NOT NULL,
     first_id INTEGER NOT NULL, last_id INTEGER NOT NULL, steps INTEGER NOT NULL,
-    first_ms REAL NOT NULL, last_ms REAL NOT NULL, alarms INTEGER NOT NULL, covered_ms REAL NOT NULL,
+    first_ms REAL NOT NULL, last_ms REAL NOT NULL, alarms INTEGER, covered_ms REAL NOT NULL,
     ${daySums});
   PRAGMA application_id = ${applicationId};
   PRAGMA user_version = ${layoutVersion};
 `;
 
-/** Adds a channel's columns to a log that was begun before the channel existed. */
+/** Adds a column to a log that was begun before what it holds existed. */
 export const addColumnSql = (column: string) => `ALTER TABLE steps ADD COLUMN ${declarationOf(column)}`;
 
 const stepsOfRun = 2 ** 32;
@@ -103,4 +112,7 @@ export const stepOfKey = (key: number) => key % stepsOfRun;
 
 /** A local day as a whole number, 20310621 for 2031-06-21. */
 export const dayNumber = (day: string) => Number(day.replaceAll('-', ''));
-export const dayText = (day: number) => `${day}`.padStart(8, '0').replace(/(....)(..)(..)/, '$1-$2-$3');
+export function dayText(day: number): string {
+  const digits = `${day}`.padStart(8, '0');
+  return `${digits.slice(0, 4)}-${digits.slice(4, 6)}-${digits.slice(6)}`;
+}

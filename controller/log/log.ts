@@ -58,6 +58,8 @@ export interface LogReader {
   span(fromMs: number, toMs: number): DayCurves;
   /** Records of a local day in order, one after another, without holding them all. */
   records(day: string): IterableIterator<LogRecord>;
+  /** Records of the span [fromMs, toMs) in the order in which they were written, one after another. */
+  recordsWithin(fromMs: number, toMs: number): IterableIterator<LogRecord>;
   /** Newest state saved at or before the step, or null. */
   stateBefore(run: number, step: number): SavedState | null;
   /** Records of `run` with a step above `afterStep` and below `beforeStep`, in order. */

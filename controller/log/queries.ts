@@ -1,12 +1,9 @@
-import type { DatabaseSync, StatementSync } from 'node:sqlite';
-import type { LogRecord } from '../../shared-types/log.ts';
+import type { DatabaseSync } from 'node:sqlite';
 import { type Settings, settingsSchema } from '../../shared-types/settings.ts';
 import { type Site, siteSchema } from '../../shared-types/site.ts';
-import { allColumns, applicationId, layoutVersion, runOfKey, stepOfKey } from './layout.ts';
+import { applicationId, layoutVersion, runOfKey, stepOfKey } from './layout.ts';
 import type { SavedState } from './log.ts';
-import { type Row, recordOf } from './row.ts';
 import { LogTrouble } from './trouble.ts';
-import type { Words } from './words.ts';
 
 /** Questions that writer and reader both ask. */
 
@@ -26,23 +23,6 @@ export function isOurLog(database: DatabaseSync): boolean {
 export function columnsOf(database: DatabaseSync): ReadonlySet<string> {
   const rows = database.prepare('PRAGMA table_info(steps)').all();
   return new Set(rows.map((row) => String(row['name'])));
-}
-
-/** Steps as rows of `allColumns`, in the order in which they were written. */
-export function prepareSteps(database: DatabaseSync, where: string): StatementSync {
-  const present = columnsOf(database);
-  const columns = allColumns.map((column) => (present.has(column) ? column : 'NULL'));
-  const statement = database.prepare(`SELECT ${columns.join()} FROM steps WHERE ${where} ORDER BY id`);
-  statement.setReturnArrays(true);
-  return statement;
-}
-
-export function* recordsOf(
-  statement: StatementSync,
-  words: Words,
-  ...parameters: number[]
-): IterableIterator<LogRecord> {
-  for (const row of statement.iterate(...parameters)) yield recordOf(row as unknown as Row, words);
 }
 
 /** Newest saved state whose key lies in [from, to], or null. */

@@ -7,7 +7,8 @@ import { curveRowsOf, dayEntryOf, daysOf, eventsWithin, keysWithin, newestEvents
 import { emptyLog, factsOf } from './facts.ts';
 import { dayNumber, dayText, stepKey } from './layout.ts';
 import type { LogReader } from './log.ts';
-import { isOurLog, prepareSteps, recordsOf, settingsOf, siteOf, stateWithin } from './queries.ts';
+import { isOurLog, settingsOf, siteOf, stateWithin } from './queries.ts';
+import { stepsBetween } from './steps.ts';
 import { troubleOf } from './trouble.ts';
 import { openWords, type Words } from './words.ts';
 
@@ -54,19 +55,21 @@ export function openLogReader(path: string): LogReader {
     },
     span: (fromMs, toMs) => ask(emptySpan(fromMs), (open) => spanOf(open, fromMs, toMs)),
     records: (day) =>
-      each(({ database, words }) => {
-        const entry = dayEntryOf(database, dayNumber(day));
+      each((open) => {
+        const entry = dayEntryOf(open.database, dayNumber(day));
         if (entry === undefined) return [];
-        const statement = prepareSteps(database, 'id BETWEEN ? AND ? AND day = ?');
-        return recordsOf(statement, words, entry.firstKey, entry.lastKey, dayNumber(day));
+        return stepsBetween(open, entry.firstKey - 1, entry.lastKey, 'day = ?', dayNumber(day));
+      }),
+    recordsWithin: (fromMs, toMs) =>
+      each((open) => {
+        const keys = keysWithin(open.database, fromMs, toMs);
+        if (keys === undefined) return [];
+        return stepsBetween(open, keys.first - 1, keys.last, 'at_ms >= ? AND at_ms < ?', fromMs, toMs);
       }),
     stateBefore: (run, step) =>
       ask(null, ({ database }) => stateWithin(database, stepKey(run, 0), stepKey(run, step))),
     between: (run, afterStep, beforeStep) =>
-      each(({ database, words }) => {
-        const statement = prepareSteps(database, 'id > ? AND id < ?');
-        return recordsOf(statement, words, stepKey(run, afterStep), stepKey(run, beforeStep));
-      }),
+      each((open) => stepsBetween(open, stepKey(run, afterStep), stepKey(run, beforeStep) - 1)),
     site: (revision) => ask(null, ({ database }) => siteOf(database, revision)),
     settings: (revision) => ask(null, ({ database }) => settingsOf(database, revision)),
     engineVersion: (run) => ask(null, ({ database }) => engineVersionOf(database, run)),

@@ -1,7 +1,8 @@
 import { DatabaseSync } from 'node:sqlite';
 import { stepKey } from './layout.ts';
 import type { Resume } from './log.ts';
-import { isOurLog, newestRevision, prepareSteps, recordsOf, settingsOf, stateWithin } from './queries.ts';
+import { isOurLog, newestRevision, settingsOf, stateWithin } from './queries.ts';
+import { stepsBetween } from './steps.ts';
 import { openWords, type Words } from './words.ts';
 
 export const nothingToResume: Resume = { saved: null, after: [], settings: null };
@@ -47,11 +48,11 @@ function readable<Part>(question: () => Part, without: Part): Part {
   }
 }
 
-function stateOf({ database, words }: Opened): Pick<Resume, 'saved' | 'after'> {
-  const saved = stateWithin(database, 0, Number.MAX_SAFE_INTEGER);
+function stateOf(opened: Opened): Pick<Resume, 'saved' | 'after'> {
+  const saved = stateWithin(opened.database, 0, Number.MAX_SAFE_INTEGER);
   if (saved === null) return { saved, after: [] };
-  const steps = prepareSteps(database, 'id > ?');
-  return { saved, after: [...recordsOf(steps, words, stepKey(saved.run, saved.step))] };
+  const savedKey = stepKey(saved.run, saved.step);
+  return { saved, after: [...stepsBetween(opened, savedKey, Number.MAX_SAFE_INTEGER)] };
 }
 
 function newestSettings({ database }: Opened): Resume['settings'] {

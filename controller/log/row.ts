@@ -1,9 +1,8 @@
 import type { AlarmCode } from '../../shared-types/alarms.ts';
 import { type Channel, channels } from '../../shared-types/channels.ts';
-import type { EngineInput, Feedback, PhaseName, Totals } from '../../shared-types/engine.ts';
-import type { LogRecord, Outcome } from '../../shared-types/log.ts';
+import type { EngineInput, Feedback, Totals } from '../../shared-types/engine.ts';
+import type { LoggedOutcome, LogRecord } from '../../shared-types/log.ts';
 import type { RawReadings, SensorFault } from '../../shared-types/readings.ts';
-import type { ReasonCode } from '../../shared-types/reasons.ts';
 import {
   dayNumber,
   dayText,
@@ -18,6 +17,7 @@ import type { Words } from './words.ts';
 
 /** What SQLite holds in a cell of a step. */
 type Cell = number | string | null;
+type Reason = LoggedOutcome['reasons']['phase'];
 export type Row = readonly Cell[];
 
 const positionOf = Object.fromEntries(stepColumns.map((column, position) => [column, position])) as Record<
@@ -25,8 +25,8 @@ const positionOf = Object.fromEntries(stepColumns.map((column, position) => [col
   number
 >;
 
-/** A step as the cells of its row, in the order of `allColumns`. */
-export function rowOf(record: LogRecord, heatTodayJ: number, words: Words): Row {
+/** A step as the cells of its row, in the order of `allColumns`. @param heatTodayJ - Null: not to be told. */
+export function rowOf(record: LogRecord, heatTodayJ: number | null, words: Words): Row {
   const { input, outcome } = record;
   const { outputs, reasons } = outcome;
   const cells: Record<StepColumn, Cell> = {
@@ -53,6 +53,7 @@ export function rowOf(record: LogRecord, heatTodayJ: number, words: Words): Row 
     failed: words.numberOf(outcome.failed.join()),
     ...outcome.total,
     heat_today_j: heatTodayJ,
+    heat_dump: flagCell(outputs.heatDumpOn ?? null),
   };
   return [...stepColumns.map((column) => cells[column]), ...channelCells(input.readings)];
 }
@@ -82,23 +83,36 @@ function inputOf(row: Row, words: Words): EngineInput {
   };
 }
 
-function outcomeOf(row: Row, words: Words): Outcome {
+function outcomeOf(row: Row, words: Words): LoggedOutcome {
   return {
-    phase: wordAt(row, 'phase', words) as PhaseName,
+    phase: wordAt(row, 'phase', words) as LoggedOutcome['phase'],
     outputs: {
       pumpFraction: numberAt(row, 'pump'),
       drainOpen: numberAt(row, 'drain_open') === 1,
       drainPumpOn: numberAt(row, 'drain_pump') === 1,
       exchangerPumpOn: numberAt(row, 'exchanger_pump') === 1,
+      ...heatDumpOf(row),
     },
     reasons: {
-      phase: wordAt(row, 'reason_phase', words) as ReasonCode,
-      pump: wordAt(row, 'reason_pump', words) as ReasonCode,
-      drain: wordAt(row, 'reason_drain', words) as ReasonCode,
+      phase: wordAt(row, 'reason_phase', words) as Reason,
+      pump: wordAt(row, 'reason_pump', words) as Reason,
+      drain: wordAt(row, 'reason_drain', words) as Reason,
     },
     alarms: listOf(wordAt(row, 'alarms', words)) as AlarmCode[],
     failed: listOf(wordAt(row, 'failed', words)) as Channel[],
-    total: totalsOf((name) => numberAt(row, name)),
+    total: totalsAt(row),
+  };
+}
+
+/** Written out: this runs for every step that is ever read. */
+function totalsAt(row: Row): Totals {
+  return {
+    heatHomeJ: numberAt(row, 'heatHomeJ'),
+    heatLostJ: numberAt(row, 'heatLostJ'),
+    electricityJ: numberAt(row, 'electricityJ'),
+    pumpRunS: numberAt(row, 'pumpRunS'),
+    starts: numberAt(row, 'starts'),
+    fills: numberAt(row, 'fills'),
   };
 }
 
@@ -121,6 +135,11 @@ function feedbackOf(row: Row): Feedback | null {
   };
 }
 
+function heatDumpOf(row: Row): { heatDumpOn?: boolean } {
+  const cell = row[positionOf.heat_dump];
+  return typeof cell === 'number' ? { heatDumpOn: cell === 1 } : {};
+}
+
 function channelCells(readings: RawReadings): Cell[] {
   return channels.flatMap((channel) => [readings[channel]?.value ?? null, readings[channel]?.ageMs ?? null]);
 }
@@ -132,19 +151,23 @@ const faultsText = (readings: RawReadings) =>
     .join();
 
 function readingsOf(row: Row, faultsText: string): RawReadings {
-  const faults = new Map(listOf(faultsText).map((pair) => pair.split('=') as [Channel, SensorFault]));
   const readings: RawReadings = {};
-  channels.forEach((channel, index) => {
-    const at = stepColumns.length + 2 * index;
+  let at = stepColumns.length;
+  for (const channel of channels) {
+    const value = row[at] as number | null | undefined;
     const ageMs = row[at + 1];
-    if (typeof ageMs !== 'number') return;
-    const fault = faults.get(channel);
-    readings[channel] = {
-      value: (row[at] ?? null) as number | null,
-      ageMs,
-      ...(fault === undefined ? {} : { fault }),
-    };
-  });
+    at += 2;
+    if (typeof ageMs === 'number') readings[channel] = { value: value ?? null, ageMs };
+  }
+  return faultsText === '' ? readings : withFaults(readings, faultsText);
+}
+
+function withFaults(readings: RawReadings, faultsText: string): RawReadings {
+  for (const pair of listOf(faultsText)) {
+    const [channel, fault] = pair.split('=') as [Channel, SensorFault];
+    const reading = readings[channel];
+    if (reading !== undefined) readings[channel] = { ...reading, fault };
+  }
   return readings;
 }
 

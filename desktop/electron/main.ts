@@ -31,7 +31,13 @@ async function run(command: Command): Promise<void> {
   guardSession(session.defaultSession);
   protocol.handle(pageScheme, ({ url }) => pageResponse(pageFolder, url));
   const options = hostOptions(command);
-  const host = createHost({ ...options, historyWorker: beside('./history-worker.mjs') });
+  const host = createHost({
+    ...options,
+    historyWorker: beside('./history-worker.mjs'),
+    importWorker: beside('./import-worker.mjs'),
+    tuningWorker: beside('./tuning-worker.mjs'),
+    sweepWorker: beside('./sweep-worker.mjs'),
+  });
   openDoor(ipcMain, host, () => BrowserWindow.getAllWindows());
   openSaveDoor(ipcMain, dialog);
   closeBeforeQuit(host.close);

@@ -5,7 +5,7 @@ import type { JobFlags } from './job-flags.ts';
 /** The calls that the log answers, all of them in the history worker. */
 export type HistoryMethod = Extract<
   MonitorMethod,
-  'days' | 'day' | 'recent' | 'events' | 'logFacts' | 'allowedHeat' | 'replay' | 'whatIf'
+  'days' | 'day' | 'recent' | 'events' | 'logFacts' | 'allowedHeat' | 'replay' | 'whatIf' | 'keptFit'
 >;
 
 /** Parameters of a call once they were checked. */

@@ -1,13 +1,15 @@
 import type { LogReader } from '../../controller/log/log.ts';
 import type { AllowedHeat } from '../../shared-types/allowed-heat.ts';
 import type { DayCurves, ReplayReport } from '../../shared-types/log.ts';
-import { type MonitorReply, monitorMethods } from '../../shared-types/monitor-api.ts';
+import type { MonitorReply } from '../../shared-types/monitor-api.ts';
 import type { Site } from '../../shared-types/site.ts';
+import type { LoopFit } from '../../shared-types/tuning.ts';
 import type { WhatIf } from '../../sim/replay/what-if.ts';
+import { checkedReply, thrownReply } from './checked-reply.ts';
 import { thinCurves } from './downsample.ts';
 import type { CheckedParams, HistoryMethod } from './history-messages.ts';
 import type { JobFlags } from './job-flags.ts';
-import { firstIssue, refusal, wordsOf } from './replies.ts';
+import { refusal } from './replies.ts';
 import { answerWhatIf } from './what-if-question.ts';
 
 /** What replays days and reckons with them; it is loaded only when a log is asked for. */
@@ -15,6 +17,8 @@ export interface Replays {
   readonly replayDay: (reader: LogReader, day: string) => ReplayReport;
   readonly whatIf: WhatIf;
   readonly allowedHeat: (curves: DayCurves, site: Site) => AllowedHeat;
+  /** The fit kept beside the log of a site; null where there is none. */
+  readonly keptFit: (site: string) => LoopFit | null;
 }
 
 type Answers = {
@@ -49,6 +53,7 @@ const answers: Answers = {
   },
   replay: (reader, { day }, { replayDay }) => ({ ok: true, result: replayDay(reader, day) }),
   whatIf: (reader, params, { whatIf }, flags) => answerWhatIf(reader, params, whatIf, flags),
+  keptFit: (_reader, { site }, { keptFit }) => ({ ok: true, result: keptFit(site) }),
 };
 
 /** Answers one question from an open log. Never throws. */
@@ -60,24 +65,8 @@ export function answerQuestion<M extends HistoryMethod>(
   flags?: JobFlags,
 ): MonitorReply<M> {
   try {
-    const reply: MonitorReply<M> = answers[method](reader, params, replays, flags);
-    return reply.ok ? checked(method, params.site, reply) : reply;
+    return checkedReply(method, params.site, answers[method](reader, params, replays, flags));
   } catch (thrown) {
-    if (thrown instanceof RangeError) return refusal('note', `${params.site}: ${wordsOf(thrown)}.`);
-    return refusal('error', `The log of ${params.site} could not be read: ${wordsOf(thrown)}.`);
+    return thrownReply(params.site, thrown);
   }
-}
-
-/** A log written by another version may hold what the screens do not know: it stops here. */
-function checked<M extends HistoryMethod>(
-  method: M,
-  site: string,
-  reply: Extract<MonitorReply<M>, { ok: true }>,
-): MonitorReply<M> {
-  const result = monitorMethods[method].result.safeParse(reply.result);
-  if (result.success) return reply;
-  return refusal(
-    'error',
-    `The log of ${site} holds what this version cannot read: ${firstIssue(result.error)}.`,
-  );
 }

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { parentPort, workerData } from 'node:worker_threads';
 import { logPath } from '../../controller/log/log.ts';
+import { noLog } from './checked-reply.ts';
 import type { HistoryAnswer, HistoryQuestion } from './history-messages.ts';
 import { answerQuestion } from './history-questions.ts';
 import { refusal, wordsOf } from './replies.ts';
@@ -13,13 +14,15 @@ import { refusal, wordsOf } from './replies.ts';
 const { dataFolder } = workerData as { readonly dataFolder: string };
 
 const loadRooms = async () => {
-  const [{ openLogReader }, { replayDay }, { whatIf }, { allowedHeat }] = await Promise.all([
+  const [{ openLogReader }, { replayDay }, { whatIf }, { allowedHeat }, kept] = await Promise.all([
     import('../../controller/log/reader.ts'),
     import('../../sim/replay/replay-day.ts'),
     import('../../sim/replay/what-if.ts'),
     import('../../sim/allowance/allowed-heat.ts'),
+    import('./kept-fit.ts'),
   ]);
-  return { openLogReader, replays: { replayDay, whatIf, allowedHeat } };
+  const keptFit = (site: string) => kept.keptFit(logPath(dataFolder, site), site);
+  return { openLogReader, replays: { replayDay, whatIf, allowedHeat, keptFit } };
 };
 let rooms: ReturnType<typeof loadRooms> | undefined;
 
@@ -43,13 +46,6 @@ async function answer({ id, method, params, flags }: HistoryQuestion): Promise<H
     return { id, site, reply, remarks: [] };
   }
 }
-
-const noLog = (site: string) =>
-  refusal(
-    'note',
-    `There is no log of ${site} on this machine.`,
-    "Start the monitor with the controller's data folder.",
-  );
 
 parentPort?.on('message', (question: HistoryQuestion) => {
   void answer(question).then((message) => parentPort?.postMessage(message));

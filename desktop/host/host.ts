@@ -14,10 +14,12 @@ import { brokerProblem } from './broker-words.ts';
 import { createHandlers } from './handlers.ts';
 import { createHistory } from './history.ts';
 import type { CheckedParams } from './history-messages.ts';
+import { createImportDesk } from './import-desk.ts';
 import { createLive, type Live } from './live.ts';
 import { firstIssue, refusal, wordsOf } from './replies.ts';
 import { createRequests } from './requests.ts';
 import { siteNameSchema } from './site-name.ts';
+import { createTuning } from './tuning.ts';
 
 /** The monitor without its screens: what it heard of every controller, and what their logs hold. */
 export interface MonitorHost extends MonitorApi {
@@ -33,10 +35,18 @@ export interface HostOptions {
   readonly dataFolder: string;
   /** Module of the history worker, where it is not the source beside this file. */
   readonly historyWorker?: URL;
+  /** The same of the worker that takes days of another logger in. */
+  readonly importWorker?: URL;
+  /** The same of the thread that lives days again. */
+  readonly tuningWorker?: URL;
+  /** The same of the threads of a sweep. */
+  readonly sweepWorker?: URL;
 }
 
 const answerTimeoutMs = 8000;
 const historyTimeoutMs = 60_000;
+/** How long a job that was given up may take to put things in order. */
+const tuningPatienceMs = 5000;
 
 /** Starts a monitor. It never throws: what is amiss stands among its problems, in words. */
 export function createHost(options: HostOptions): MonitorHost {
@@ -57,8 +67,19 @@ export function createHost(options: HostOptions): MonitorHost {
     timeoutMs: historyTimeoutMs,
     onRemarks: (site, remarks) => tellRemarks(live, site, remarks),
   });
+  const tuning = createTuning({
+    dataFolder: options.dataFolder,
+    worker: options.tuningWorker ?? new URL('./tuning-worker.ts', import.meta.url),
+    sweepWorker: options.sweepWorker,
+    patienceMs: tuningPatienceMs,
+  });
   link = connect(options, brokerUrl, live);
-  const handlers = createHandlers({ live, history, requests });
+  const imports = createImportDesk({
+    live,
+    dataFolder: options.dataFolder,
+    worker: options.importWorker ?? new URL('./import-worker.ts', import.meta.url),
+  });
+  const handlers = createHandlers({ live, history, tuning, requests, imports });
 
   return {
     async call<M extends MonitorMethod>(method: M, params: MonitorParams<M>): Promise<MonitorReply<M>> {
@@ -74,7 +95,7 @@ export function createHost(options: HostOptions): MonitorHost {
     listen: live.listen,
     async close() {
       requests.close();
-      await Promise.all([link?.close(), history.close()]);
+      await Promise.all([link?.close(), history.close(), tuning.close(), imports.close()]);
       live.close();
     },
   };

@@ -73,7 +73,7 @@ function Screen({ route }: { readonly route: Route }) {
     case 'days':
       return <DaysScreen day={route.day} />;
     case 'replay':
-      return <ReplayScreen day={route.day} />;
+      return <ReplayScreen day={route.day} part={route.part} />;
     case 'alarms':
       return <AlarmsScreen />;
     case 'site':

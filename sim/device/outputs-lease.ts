@@ -47,6 +47,7 @@ export function createOutputsLease(): OutputsLease {
             drainOpen: heard.drainOpen,
             drainPumpOn: heard.drainPumpOn,
             exchangerPumpOn: heard.exchangerPumpOn,
+            ...(heard.heatDumpOn === undefined ? {} : { heatDumpOn: heard.heatDumpOn }),
           },
     expired,
     drop: () => {

@@ -15,6 +15,8 @@ export interface Account {
   linerJ: number;
   pipeJ: number;
   storeJ: number;
+  /** Heat that a heat dump gave to the air. */
+  dumpedJ: number;
   /** Heat that melted snow. */
   snowJ: number;
   /** Heat that left with water: drawn, run over, lost to the ground. */
@@ -39,6 +41,7 @@ export function emptyAccount(): Account {
     linerJ: 0,
     pipeJ: 0,
     storeJ: 0,
+    dumpedJ: 0,
     snowJ: 0,
     drawnJ: 0,
     overflowJ: 0,
@@ -65,7 +68,8 @@ export function openBooks(state: PlantState): Books {
 /** Heat that the books cannot explain [J]; rounding alone. */
 export function unexplainedJ({ account: a, heldJ }: Books, state: PlantState): number {
   const inJ = a.gainJ + a.pumpJ + a.madeUpJ;
-  const outJ = a.airJ + a.linerJ + a.pipeJ + a.storeJ + a.snowJ + a.drawnJ + a.overflowJ + a.leakedJ;
+  const outJ =
+    a.airJ + a.linerJ + a.pipeJ + a.storeJ + a.dumpedJ + a.snowJ + a.drawnJ + a.overflowJ + a.leakedJ;
   return plantJ(state) - heldJ - (inJ - outJ);
 }
 

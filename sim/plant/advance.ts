@@ -1,7 +1,7 @@
 import type { Outputs } from '../../shared-types/engine.ts';
 import type { Conditions } from '../weather/conditions.ts';
 import { type Account, emptyAccount } from './account.ts';
-import { drawnShareH } from './draws.ts';
+import { drawnShareH, wantedKgS } from './draws.ts';
 import { exchangeHeat } from './exchanger.ts';
 import { type Fault, partFault } from './faults.ts';
 import { actuatorsOf, impairmentsOf } from './impairments.ts';
@@ -39,12 +39,12 @@ export function advance(
   // Snow of a fault lies there once, in the step in which the fault comes.
   if (snowed !== undefined && snowed.forS < dtS) state.snowKgM2 += snowed.size;
   loseReservoirWater(state, impairments.reservoirLostFraction, account);
-  const moved = moveWater(state, actuators, impairments, dtS, account);
+  const moved = moveWater(state, actuators, impairments, weather.airC, dtS, account);
   letAirOut(state, moved.liftedKg, dtS);
   const flowKgS = moved.liftedKg / dtS;
   heatPan(state, weather, impairments, flowKgS / parts.pump.ratedKgS, dtS, account);
   account.homeJ += exchangeHeat(state, actuators.exchangerPumpOn, dtS);
-  draw(state, weather.solarHour, dtS, account);
+  draw(state, weather, dtS, account);
   cool(state, weather.airC, dtS, account);
   state.moving = {
     pumpFraction: actuators.pumpFraction,
@@ -99,10 +99,17 @@ function coolPipe(pipe: Row, { lossWK, fullKg }: Parts['pipe'], airC: number, dt
   return lostJ;
 }
 
+function wantedAtTapKg(parts: Parts, weather: Conditions, dtS: number): number {
+  const { draw: habit, drawCourse, drawnKgDay } = parts;
+  return drawCourse === null
+    ? drawnKgDay * drawnShareH(habit, weather.solarHour) * (dtS / 3600)
+    : wantedKgS(drawCourse, weather.atMs) * dtS;
+}
+
 /** Hot water out, cold water in, the layers put in order. */
-function draw(state: PlantState, solarHour: number, dtS: number, account: Account): void {
+function draw(state: PlantState, weather: Conditions, dtS: number, account: Account): void {
   const { parts, store } = state;
-  const wantedKg = parts.drawnKgDay * drawnShareH(parts.draw, solarHour) * (dtS / 3600);
+  const wantedKg = wantedAtTapKg(parts, weather, dtS);
   const drawn = drawOff(state, wantedKg);
   evenLayers(store);
   const over = spill(state);

@@ -29,3 +29,16 @@ function washHouseShareH(solarHour: number): number {
   if (solarHour >= 18.5 && solarHour < 20.5) return 0.275;
   return 0;
 }
+
+/** Hot water wanted at the tap in equal stretches of time, in place of a habit. Plain data. */
+export interface DrawCourse {
+  readonly fromMs: number;
+  readonly stepMs: number;
+  /** In each stretch [kg/s]; nothing is wanted before and after them. */
+  readonly wantedKgS: readonly number[];
+}
+
+/** @param atMs - An instant belongs to the stretch that it ends or lies in. @returns water wanted at the tap [kg/s]. */
+export function wantedKgS({ fromMs, stepMs, wantedKgS: wanted }: DrawCourse, atMs: number): number {
+  return wanted[Math.ceil((atMs - fromMs) / stepMs) - 1] ?? 0;
+}

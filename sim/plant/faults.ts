@@ -113,6 +113,7 @@ const faultDeclarations = {
     meaning: 'Something lies in the drain: this share of its flow is left.',
     size: { unit: share, default: 0.2, least: 0, most: 1 },
   },
+  'dump-stuck-off': { on: 'part', meaning: 'The heat dump does nothing, whatever it is told.' },
   'pan-leak': {
     on: 'part',
     meaning: 'The liner has a pinhole.',

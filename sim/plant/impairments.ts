@@ -69,6 +69,7 @@ export interface Actuators {
   readonly drainOpen: boolean;
   readonly drainPumpOn: boolean;
   readonly exchangerPumpOn: boolean;
+  readonly heatDumpOn?: boolean | undefined;
 }
 
 export function actuatorsOf(outputs: Outputs, faults: readonly Fault[]): Actuators {
@@ -83,5 +84,12 @@ export function actuatorsOf(outputs: Outputs, faults: readonly Fault[]): Actuato
     drainOpen: !stuckShut && (outputs.drainOpen || stuckOpen),
     drainPumpOn: outputs.drainPumpOn && !stuckShut,
     exchangerPumpOn: outputs.exchangerPumpOn,
+    ...heatDumpOf(outputs, faults),
   };
+}
+
+/** A loop that has no heat dump says nothing of one. */
+function heatDumpOf({ heatDumpOn }: Outputs, faults: readonly Fault[]): Pick<Actuators, 'heatDumpOn'> {
+  if (heatDumpOn === undefined) return {};
+  return { heatDumpOn: heatDumpOn && partFault(faults, 'dump-stuck-off') === undefined };
 }

@@ -1,4 +1,5 @@
 import type { Account } from './account.ts';
+import { cooledKgC } from './heat-dump.ts';
 import type { Actuators, Impairments } from './impairments.ts';
 import { type PanFlows, panFlowsOf } from './pan-flows.ts';
 import { movePan } from './pan-move.ts';
@@ -23,6 +24,7 @@ export function moveWater(
   state: PlantState,
   actuators: Actuators,
   impairments: Impairments,
+  airC: number,
   dtS: number,
   account: Account,
 ): Moved {
@@ -44,7 +46,9 @@ export function moveWater(
   const back = runBack(state, flows.backKg, left.backKgC, empties, dtS);
   bring(state, account, back.massKg, back.massKgC);
   const home = runReturn(state, flows.outletKg, left.outletKgC, dtS);
-  bring(state, account, home.massKg, home.massKgC);
+  const homeKgC = actuators.heatDumpOn === true ? cooledKgC(state, home, airC, dtS) : home.massKgC;
+  account.dumpedJ += (home.massKgC - homeKgC) * waterJKgK;
+  bring(state, account, home.massKg, homeKgC);
   return { liftedKg, pumpPowerW: powerW };
 }
 

@@ -5,9 +5,10 @@ import { gravityFlowKgS } from '../physics/draining.ts';
 import { finEfficiency } from '../physics/fin.ts';
 import type { WalledPan } from '../weather/shading.ts';
 import { type Plane, planeOf } from '../weather/tilt.ts';
-import type { DrawProfile } from './draws.ts';
+import type { DrawCourse, DrawProfile } from './draws.ts';
 import { type FlowTables, flowTablesOf, liftM, type Plumbing } from './flow-tables.ts';
 import { fillShapes } from './pan-shape.ts';
+import { remembered } from './remembered.ts';
 import { type Traits, usualTraits } from './traits.ts';
 import { waterKgL } from './water.ts';
 
@@ -30,6 +31,8 @@ export interface Parts {
   readonly channels: readonly Channel[];
   readonly traits: Traits;
   readonly draw: DrawProfile;
+  /** Drawn in place of the habit; null: the habit holds. */
+  readonly drawCourse: DrawCourse | null;
   readonly drawnKgDay: number;
   readonly collector: CollectorCoefficients;
   readonly pan: {
@@ -75,6 +78,8 @@ export interface Parts {
     readonly areaM2: number;
     readonly lossWK: number;
   };
+  /** Only where the loop has one: heat that its radiator gives to the air per kelvin. */
+  readonly heatDump?: { readonly conductanceWK: number };
   readonly reservoir: {
     readonly startKg: number;
     readonly leastKg: number;
@@ -88,17 +93,23 @@ export const panCells = 8;
 export const storeLayers = 12;
 export const pipeNodes = 4;
 
+const flowTables = remembered(flowTablesOf);
+const shapesOf = remembered(fillShapes);
+
 export interface PlantSetup {
   readonly traits?: Partial<Traits>;
   readonly draw?: DrawProfile;
+  readonly drawCourse?: DrawCourse;
 }
 
 /** The least height through which a pipe falls [m], when the pan lies at the store's own height or below. */
 const leastDropM = 0.2;
 
 /** Turns a site file, and what is known beyond it, into plant parts. */
-export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: PlantSetup = {}): Parts {
-  const traits = { ...usualTraits, pipeInsideMm: usualPipeMm(site.pump.ratedFlowLMin), ...own };
+export function partsOf(declared: Site, setup: PlantSetup = {}): Parts {
+  const { traits: own = {}, draw = 'wash-house', drawCourse = null } = setup;
+  const traits = { ...usualTraits, pipeInsideMm: usualPipeMm(declared.pump.ratedFlowLMin), ...own };
+  const site = asBuilt(declared, traits);
   const fullKg = panVolumeL(site) * waterKgL;
   const plumbing: Plumbing = {
     reservoir: site.plumbing === 'reservoir',
@@ -127,11 +138,12 @@ export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: P
     channels: Object.keys(site.sensors) as Channel[],
     traits,
     draw,
+    drawCourse,
     drawnKgDay: traits.drawnStoreFraction * store.startKg,
     collector: traits,
     pan: panOf(site, traits, fullKg),
     pump,
-    flows: flowTablesOf({
+    flows: flowTables({
       ratedKgS: pump.ratedKgS,
       ratedHeadM: site.pump.ratedHeadM,
       insideM: traits.pipeInsideMm / 1000,
@@ -148,6 +160,18 @@ export function partsOf(site: Site, { traits: own = {}, draw = 'wash-house' }: P
     pipe,
     store,
     reservoir,
+    ...(site.heatDump === undefined ? {} : { heatDump: site.heatDump }),
+  };
+}
+
+/** The site with what was found of it in place of what its file declares. */
+function asBuilt(site: Site, { depthFactor, flowFactor, storeLossFactor }: Traits): Site {
+  const { pan, pump, store } = site;
+  return {
+    ...site,
+    pan: { ...pan, waterDepthM: pan.waterDepthM * depthFactor },
+    pump: { ...pump, ratedFlowLMin: pump.ratedFlowLMin * flowFactor },
+    store: { ...store, lossWK: store.lossWK * storeLossFactor },
   };
 }
 
@@ -232,7 +256,7 @@ function panOf({ pan, outlet }: Site, traits: Traits, fullKg: number): Parts['pa
     core: lane(1 - edgeLaneFraction, 0, 0),
     edge: lane(edgeLaneFraction, rimFraction * rimM2, wallM2),
     edgeFlowFraction: 1 - (1 - edgeLaneFraction) * flowEvenness,
-    fillShapes: fillShapes(panCells, pan.waterDepthM, fallM, outlet === 'low'),
+    fillShapes: shapesOf(panCells, pan.waterDepthM, fallM, outlet === 'low'),
     airAtFirstFraction: traits.airKeptFraction,
     airKeptFraction: traits.airKeptFraction * Math.exp(-fallM / airFallM),
   };

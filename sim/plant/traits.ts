@@ -229,6 +229,27 @@ export const traitDeclarations = {
     most: 35,
     meaning: 'Cold water that comes after what is drawn.',
   },
+  depthFactor: {
+    unit: '1',
+    default: 1,
+    least: 0.3,
+    most: 3,
+    meaning: "Depth of the pan's water over that of the site file.",
+  },
+  flowFactor: {
+    unit: '1',
+    default: 1,
+    least: 0.2,
+    most: 3,
+    meaning: 'Flow through the full loop at full speed over that of the site file.',
+  },
+  storeLossFactor: {
+    unit: '1',
+    default: 1,
+    least: 0.05,
+    most: 20,
+    meaning: 'Loss of the store over that of the site file.',
+  },
 } as const satisfies Record<string, TraitDeclaration>;
 
 export type TraitName = keyof typeof traitDeclarations;

@@ -1,15 +1,18 @@
 import type { Decision } from '../../shared-types/engine.ts';
 import type { DecisionCount } from '../../shared-types/what-if.ts';
 
+/** What of a decision, taken now or read from a log, the loop gets to feel. */
+export type Asked = Pick<Decision, 'phase' | 'outputs'>;
+
 /** Counts what decisions ask of the loop. */
 export interface DecisionCounter {
   /** @param elapsedMs - Steady time since the decision before [ms]; null when nobody knows. */
-  add(decision: Decision, elapsedMs: number | null): void;
+  add(decision: Asked, elapsedMs: number | null): void;
   count(): DecisionCount;
 }
 
 export function createDecisionCounter(): DecisionCounter {
-  let before: Decision | undefined;
+  let before: Asked | undefined;
   let starts = 0;
   let fills = 0;
   let pumpRunMs = 0;
@@ -25,4 +28,4 @@ export function createDecisionCounter(): DecisionCounter {
   };
 }
 
-const runs = ({ outputs }: Decision) => outputs.pumpFraction > 0;
+const runs = ({ outputs }: Asked) => outputs.pumpFraction > 0;

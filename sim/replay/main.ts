@@ -2,11 +2,14 @@ import { Command } from 'commander';
 import type { LogReader } from '../../controller/log/log.ts';
 import { openLogReader } from '../../controller/log/reader.ts';
 import { findLog } from './find-log.ts';
-import { replayDay } from './replay-day.ts';
+import { newestRule } from './newest-rule.ts';
+import { replaySpan } from './replay-span.ts';
 import { dayList, reportText } from './report-text.ts';
+import type { Span } from './span.ts';
+import { readSpanText } from './span-text.ts';
 
-/** Exit codes: 0 all the same, 2 nothing to replay, 3 something differs. */
-const exitCodes = { same: 0, wrong: 2, different: 3 } as const;
+/** Exit codes: 0 all the same, 2 nothing to replay, 3 something differs, 4 the same as far as it could be read. */
+const exitCodes = { same: 0, wrong: 2, different: 3, inPart: 4 } as const;
 
 interface Flags {
   readonly site?: string;
@@ -14,16 +17,20 @@ interface Flags {
   readonly json?: boolean;
 }
 
+const help = `
+A span is a local day, such as 2031-06-21; or two of them, 2031-06-21..2031-06-24, both included; or two
+instants, 2031-06-21T09:00..2031-06-21T12:30, on the clocks of the site unless they carry an offset.
+
+Ends with 0 when all is the same, 3 when something differs, 4 when all is the same that could be read of a
+damaged log, 2 when nothing could be replayed.`;
+
 const program = new Command('replay')
-  .description('Replays a logged day: does the same logic decide the same again?')
-  .argument('<day>', 'a local day such as 2031-06-21, or latest, or list')
+  .description('Replays logged days: does the same logic decide the same again?')
+  .argument('<day>', 'a day, FROM..TO, or latest, or list')
   .option('--site <name>', 'site whose log is read, where there are several')
   .option('--data <folder>', 'folder of the logs', 'data')
   .option('--json', 'print the report as JSON')
-  .addHelpText(
-    'after',
-    '\nEnds with 0 when all is the same, 3 when something differs, 2 when it cannot be told.',
-  )
+  .addHelpText('after', help)
   .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : exitCodes.wrong))
   .parse(process.argv);
 
@@ -40,25 +47,22 @@ function run(wanted: string, { site, data, json }: Flags): number {
       console.log(json ? JSON.stringify(days) : dayList(days));
       return exitCodes.same;
     }
-    const day = wanted === 'latest' ? days.at(-1)?.day : days.find((kept) => kept.day === wanted)?.day;
-    if (day === undefined)
-      return refuse(`nothing of '${wanted}' is kept; there are: ${days.map((kept) => kept.day).join(', ')}`);
-    return tell(reader, day, json === true);
+    const timeZone = newestRule(reader)?.site.timeZone ?? 'UTC';
+    const read = readSpanText(wanted, { days: days.map(({ day }) => day), timeZone });
+    return read.ok ? tell(reader, read.span, timeZone, json === true) : refuse(read.why);
+  } catch (thrown) {
+    if (thrown instanceof RangeError) return refuse(thrown.message);
+    throw thrown;
   } finally {
     reader.close();
   }
 }
 
-function tell(reader: LogReader, day: string, json: boolean): number {
-  const report = replayDay(reader, day);
-  console.log(json ? JSON.stringify(report) : reportText(report, zoneOf(reader, day)));
-  return report.same ? exitCodes.same : exitCodes.different;
-}
-
-/** The zone in force when the day began. */
-function zoneOf(reader: LogReader, day: string): string {
-  for (const record of reader.records(day)) return reader.site(record.siteRevision)?.timeZone ?? 'UTC';
-  return 'UTC';
+function tell(reader: LogReader, span: Span, timeZone: string, json: boolean): number {
+  const report = replaySpan(reader, span);
+  console.log(json ? JSON.stringify(report) : reportText(report, timeZone));
+  if (!report.same) return exitCodes.different;
+  return reader.remarks.length === 0 ? exitCodes.same : exitCodes.inPart;
 }
 
 function refuse(why: string): number {

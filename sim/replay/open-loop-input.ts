@@ -1,6 +1,6 @@
 import type { Channel } from '../../shared-types/channels.ts';
-import type { Decision, EngineInput } from '../../shared-types/engine.ts';
-import { outputsDiffer } from './outputs-differ.ts';
+import type { EngineInput } from '../../shared-types/engine.ts';
+import { type Driving, outputsDiffer } from './outputs-differ.ts';
 
 /** Measuring points that answer at once to what the pump and the drain do. */
 const answering: readonly Channel[] = [
@@ -21,8 +21,8 @@ const answering: readonly Channel[] = [
  */
 export function openLoopInput(
   input: EngineInput,
-  base: Decision | undefined,
-  other: Decision | undefined,
+  base: Driving | undefined,
+  other: Driving | undefined,
 ): EngineInput {
   if (base === undefined || other === undefined || !outputsDiffer(base, other)) return input;
   const readings = { ...input.readings };

@@ -19,7 +19,13 @@ export function createRemarks(): Remarks {
   };
 }
 
-/** An instant as the zone's clocks show it, such as 14:05:10. */
-export function localTime(atMs: number, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone, timeStyle: 'medium' }).format(atMs);
-}
+/** Puts an instant into words, as a zone's clocks show it. */
+export type Moment = (atMs: number, timeZone: string) => string;
+
+/** An instant within a day, such as 14:05:10. */
+export const localTime: Moment = (atMs, timeZone) =>
+  new Intl.DateTimeFormat('en-GB', { timeZone, timeStyle: 'medium' }).format(atMs);
+
+/** An instant among days, such as 2031-06-21 14:05:10. */
+export const localDayTime: Moment = (atMs, timeZone) =>
+  new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'medium' }).format(atMs);

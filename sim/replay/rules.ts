@@ -4,7 +4,7 @@ import type { Settings } from '../../shared-types/settings.ts';
 import type { Site } from '../../shared-types/site.ts';
 
 /** Site and settings that were in force at a record. */
-interface Rule {
+export interface Rule {
   readonly site: Site;
   readonly settings: Settings;
 }
@@ -17,15 +17,20 @@ export interface Rules {
 /** Reads every revision once. */
 export function rulesOf(reader: Pick<LogReader, 'site' | 'settings'>): Rules {
   const found = new Map<string, Rule | undefined>();
+  let newest: { site: number; settings: number; rule: Rule | undefined } | undefined;
   return {
     of: ({ siteRevision, settingsRevision }) => {
+      // Nearly every record asks for the same as the one before.
+      if (newest?.site === siteRevision && newest.settings === settingsRevision) return newest.rule;
       const key = `${siteRevision}/${settingsRevision}`;
       if (!found.has(key)) {
         const site = reader.site(siteRevision);
         const settings = reader.settings(settingsRevision);
         found.set(key, site === null || settings === null ? undefined : { site, settings });
       }
-      return found.get(key);
+      const rule = found.get(key);
+      newest = { site: siteRevision, settings: settingsRevision, rule };
+      return rule;
     },
   };
 }

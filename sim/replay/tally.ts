@@ -1,6 +1,6 @@
 import type { Totals } from '../../shared-types/engine.ts';
 
-const names = ['heatHomeJ', 'heatLostJ', 'electricityJ', 'pumpRunS', 'starts', 'fills'] as const;
+export const totalNames = ['heatHomeJ', 'heatLostJ', 'electricityJ', 'pumpRunS', 'starts', 'fills'] as const;
 
 export const noTotals: Totals = {
   heatHomeJ: 0,
@@ -14,7 +14,7 @@ export const noTotals: Totals = {
 /** What was added to totals since an earlier reading of them. */
 export function since(earlier: Totals, later: Totals): Totals {
   const gained = { ...noTotals };
-  for (const name of names) gained[name] = later[name] - earlier[name];
+  for (const name of totalNames) gained[name] = later[name] - earlier[name];
   return gained;
 }
 
@@ -30,10 +30,15 @@ export function createTally(base: Totals): Tally {
   let last = base;
   return {
     read: (total) => {
-      const from = names.some((name) => total[name] < last[name]) ? noTotals : last;
-      for (const name of names) sum[name] += total[name] - from[name];
+      const from = hasFallen(last, total) ? noTotals : last;
+      for (const name of totalNames) sum[name] += total[name] - from[name];
       last = total;
     },
     gained: () => ({ ...sum }),
   };
+}
+
+function hasFallen(from: Totals, to: Totals): boolean {
+  for (const name of totalNames) if (to[name] < from[name]) return true;
+  return false;
 }

@@ -4,7 +4,9 @@ import { benchDrawing } from './drawing.ts';
 import { benchEmbedded } from './embedded.ts';
 import { benchFailures } from './failures.ts';
 import { benchHarvest } from './harvest.ts';
+import { benchHindsight } from './hindsight.ts';
 import { benchMemory } from './memory.ts';
+import { benchReplay } from './replay.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
 import { benchStep } from './step.ts';
@@ -13,9 +15,11 @@ import { benchWatching } from './watching.ts';
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
   step: benchStep,
+  replay: benchReplay,
   embedded: benchEmbedded,
   simulate: benchSimulate,
   harvest: benchHarvest,
+  hindsight: benchHindsight,
   screen: benchScreen,
   drawing: benchDrawing,
   watching: benchWatching,
@@ -30,7 +34,7 @@ const command = new Command('npm run bench --')
   .description('Measures and prints one JSON line a figure. Times are of this machine, at this hour.')
   .argument('[names...]', `some of ${names.join(', ')}; all of them otherwise`)
   .option('--minutes <number>', 'how long the benches of memory and of watching watch', Number, 10)
-  .option('--quick', 'a third of the runs of the harvest bench')
+  .option('--quick', 'fewer runs of the harvest and hindsight benches')
   .parse();
 
 const wanted = command.args.length > 0 ? command.args : names;

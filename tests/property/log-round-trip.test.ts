@@ -47,12 +47,16 @@ const record: fc.Arbitrary<Omit<LogRecord, 'step' | 'run'>> = fc.record({
   }),
   outcome: fc.record({
     phase: fc.constantFrom(...phaseNames),
-    outputs: fc.record({
-      pumpFraction: fraction,
-      drainOpen: fc.boolean(),
-      drainPumpOn: fc.boolean(),
-      exchangerPumpOn: fc.boolean(),
-    }),
+    outputs: fc.record(
+      {
+        pumpFraction: fraction,
+        drainOpen: fc.boolean(),
+        drainPumpOn: fc.boolean(),
+        exchangerPumpOn: fc.boolean(),
+        heatDumpOn: fc.boolean(),
+      },
+      { requiredKeys: ['pumpFraction', 'drainOpen', 'drainPumpOn', 'exchangerPumpOn'] },
+    ),
     reasons: fc.record({ phase: reasonCode, pump: reasonCode, drain: reasonCode }),
     alarms: fc.uniqueArray(fc.constantFrom(...alarmCodes)),
     failed: fc.uniqueArray(fc.constantFrom(...channels)),

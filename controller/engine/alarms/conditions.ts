@@ -123,9 +123,12 @@ function doubted({ state: { watch }, readings }: Situation): Condition | null {
   return names.length === 0 ? null : { values: { sensors: names.length }, detail: names.join(', ') };
 }
 
-function linerHot({ state: { heat }, facts, site, settings }: Situation): Condition | null {
-  if (!heat.linerHot) return null;
-  return { values: known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) }) };
+/** A hot liner asks nothing of a person while heat is dumped, as long as that helps. */
+function linerHot({ state: { heat, outputs }, facts, site, settings }: Situation): Condition | null {
+  const { dump } = heat;
+  if (!heat.linerHot || outputs.heatDumpOn === true) return null;
+  const values = known({ panC: facts.hottestPanC, linerHotC: linerHotC(site, settings) });
+  return dump?.failed === true ? { values, detail: 'the heat dump does not cool it' } : { values };
 }
 
 function failed({ state: { failure } }: Situation, cause: AlarmCode): Condition | null {

@@ -46,9 +46,11 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
   'sending-batch-home': (v) =>
     `Emptying: the batch is warm, ${againstStore(v, 'differenceK')}; it goes home as a whole.`,
   'emptying-no-gain': (v) =>
-    'idleMin' in v
-      ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`
-      : `Emptying: the pan is only ${againstStore(v, 'differenceK')}; its heat comes home.`,
+    'airFellK' in v
+      ? `Emptying: the air has fallen by ${figure(v, 'airFellK')} K, so the weather turns; the pan’s heat comes home.`
+      : 'idleMin' in v
+        ? `Emptying: the pan has gained nothing for ${figure(v, 'idleMin', 0)} min; its heat comes home.`
+        : `Emptying: the pan is only ${againstStore(v, 'differenceK')}; its heat comes home.`,
   'difference-doubted': (v) =>
     `A sensor of pan or store bottom is in doubt${'differenceK' in v ? `: the pan reads ${againstStore(v, 'differenceK')}` : ''}; nothing is harvested on its word.`,
   filled: (v) => `The pan is full after ${duration(v, 'filledS')}; the pump runs on.`,
@@ -82,6 +84,8 @@ const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
     `Frost season${'panC' in v ? `, the pan at ${figure(v, 'panC')} °C` : ''}: a pan that cannot be emptied is not filled.`,
   'store-limit': (v) =>
     `The store is at ${figure(v, 'storeC')} °C; no more heat is brought from ${figure(v, 'storeLimitC')} °C on.`,
+  'dumping-heat': (v) =>
+    `Dumping heat: the store takes no more at ${figure(v, 'storeC')} °C, and the pan is at ${figure(v, 'panC')} °C; the liner is hot from ${figure(v, 'linerHotC')} °C on.`,
   'store-at-frost': (v) =>
     `The store bottom is at ${figure(v, 'storeC')} °C; no water is moved until it is 1 K above ${figure(v, 'frostTemperatureC')} °C.`,
   'liner-heat': (v) =>

@@ -7,7 +7,7 @@ import {
   restingPlateC,
 } from '../bare-plate.ts';
 import { isSunDown } from '../daylight.ts';
-import { good } from '../sense/facts.ts';
+import { good, usable } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import { blackBodyWM2, clearSkyEmissivity, dewPointC } from '../sky.ts';
 import { sunHeightDeg } from '../sun/position.ts';
@@ -46,20 +46,18 @@ function nightPlate({ readings, site, localDay }: Situation): BarePlate | null {
   const dewC = humidity === null ? airC - dryK : dewPointC(airC, humidity);
   const clearWM2 = clearSkyEmissivity(dewC, site.location.elevationM) * blackBodyWM2(airC);
   const sky = readings.longWaveWM2;
-  const seenWM2 = sky === undefined || sky.quality === 'failed' ? clearWM2 : sky.value;
   return {
     absorbedWM2: 0,
     emissivity: blackFraction,
-    skyWM2: good(sky) ?? Math.min(seenWM2, clearWM2),
+    skyWM2: good(sky) ?? Math.min(usable(sky) ?? clearWM2, clearWM2),
     convectionWM2K: plateConvectionWM2K(good(readings.windMs) ?? 0),
     airC,
   };
 }
 
 function nightAirC(reading: Situation['readings']['ambientC'], frostIsPossible: boolean): number | null {
-  const seenC = reading === undefined || reading.quality === 'failed' ? null : reading.value;
-  if (reading?.quality === 'good') return seenC;
-  if (!frostIsPossible) return seenC;
+  const seenC = usable(reading);
+  if (reading?.quality === 'good' || !frostIsPossible) return seenC;
   return Math.min(seenC ?? unseenAirC, unseenAirC);
 }
 
@@ -85,10 +83,10 @@ export function frostNightC(situation: Situation, before: number | null): number
  */
 export function outlastsNight(situation: Situation, sheetC: number): boolean {
   const { facts, state, site, settings } = situation;
-  const { coldestPanC } = facts;
   const plate = nightPlate(situation);
-  if (plate === null || coldestPanC === null || !facts.panIsGood || state.water.level !== 'full')
-    return false;
+  if (plate === null || !facts.panIsGood || state.water.level !== 'full') return false;
+  // Known where a pan sensor is good.
+  const coldestPanC = facts.coldestPanC as number;
   const lossWM2K = plateLossWM2K(plate, (coldestPanC + sheetC) / 2);
   const timeConstantS = (site.pan.waterDepthM * waterJM3K) / lossWM2K;
   const left = Math.exp(-nightLeftS(situation, settings) / timeConstantS);

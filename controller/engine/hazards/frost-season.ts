@@ -16,9 +16,9 @@ export function isInFrostSeason({ frostSeason }: Site, localDay: string | null):
 const daysBefore = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
 const yearDays = 365;
 
-/** @param monthDay - Such as 06-21. */
+/** @param monthDay - Such as 06-21: a day that was checked. */
 function dayOfYear(monthDay: string): number {
-  return (daysBefore[Number(monthDay.slice(0, 2)) - 1] ?? 0) + Number(monthDay.slice(3, 5));
+  return (daysBefore[Number(monthDay.slice(0, 2)) - 1] as number) + Number(monthDay.slice(3, 5));
 }
 
 /** Days from that day to the beginning of the season, 0 to 364; null without a season or a day. */

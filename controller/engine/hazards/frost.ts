@@ -42,8 +42,9 @@ function look(situation: Situation): Frost {
 
 function isWarm(situation: Situation, { nightC }: Frost): boolean {
   const { facts, settings } = situation;
-  const { coldestPanC, panIsGood } = facts;
-  const warm = coldestPanC !== null && panIsGood && coldestPanC >= settings.frostReleaseC;
+  // Known where a pan sensor is good.
+  const coldestPanC = facts.coldestPanC as number;
+  const warm = facts.panIsGood && coldestPanC >= settings.frostReleaseC;
   return warm && nightC === null && isDaylight(situation);
 }
 

@@ -6,6 +6,7 @@ import { canRest, panVolumeL } from '../pan.ts';
 import type { Goal, Situation } from '../situation.ts';
 import { mayStandDry } from '../stagnation.ts';
 import type { EngineState } from '../state.ts';
+import { updateDump } from './heat-dump.ts';
 import { isCooling } from './night-cooling.ts';
 
 type Heat = EngineState['heat'];
@@ -67,8 +68,10 @@ export function updateHeat(situation: Situation): Heat {
   const storeFull = stays(before.storeFull, toBeC, limitC, settings.storeReleaseK);
   const linerHot = stays(before.linerHot, hottestPanC, linerC, linerReleaseK);
   const cooling = isCooling(situation);
+  const dump = updateDump(before, { linerC, storeC: limitC, storeFull }, situation);
   const same = storeFull === before.storeFull && linerHot === before.linerHot && cooling === before.cooling;
-  return same ? before : { storeFull, linerHot, cooling };
+  if (same && dump === before.dump) return before;
+  return { storeFull, linerHot, cooling, ...(dump === undefined ? {} : { dump }) };
 }
 
 function stays(before: boolean, valueC: number | null, onAtC: number, releaseK: number): boolean {

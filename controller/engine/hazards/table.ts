@@ -14,6 +14,7 @@ import { isFrostBlind, isFrostMeasured, isFrostUnseen } from './frost.ts';
 import { outlastsNight } from './frost-night.ts';
 import { fallToFrost } from './frost-trend.ts';
 import { fullStoreGoal, linerHotC, storeLimitC } from './heat.ts';
+import { dumpsHeat } from './heat-dump.ts';
 import { hasRunDry } from './no-flow.ts';
 
 /** Failures in a row after which only a person sets the loop going again. */
@@ -215,6 +216,21 @@ export const hazards: readonly Hazard[] = [
     override,
   },
   {
+    code: 'dumping-heat',
+    when: (situation) => {
+      if (!dumpsHeat(situation)) return null;
+      const { facts, site, settings } = situation;
+      return known({
+        panC: facts.hottestPanC,
+        linerHotC: linerHotC(site, settings),
+        storeC: facts.hottestStoreC,
+      });
+    },
+    goal: () => 'run',
+    clears: 'when the pan is 8 K below that, the store takes heat again, or the heat dump did not help',
+    override,
+  },
+  {
     code: 'store-limit',
     when: ({ state: { heat }, facts, site, settings }) =>
       heat.storeFull && !heat.cooling
@@ -243,6 +259,7 @@ function hasLostWater(situation: Situation): boolean {
   return (phase.name === 'resting' && water.level === 'empty') || hasSunk(situation);
 }
 
+/** How long what holds has held [s]; its begin is known, or it would not hold. */
 function seconds({ runMs }: Situation, sinceMs: number | null): number {
-  return sinceMs === null ? 0 : (runMs - sinceMs) / 1000;
+  return (runMs - (sinceMs as number)) / 1000;
 }

@@ -34,7 +34,8 @@ export function readHeat(situation: Situation): HeatReading {
   const ends = endsOf(situation, flowLMin);
   const guessed = estimated || ends.estimated;
   const { hotC, coldC } = ends;
-  if (hotC === null || coldC === null)
+  // Behind a heat dump nothing tells what comes home.
+  if (hotC === null || coldC === null || state.outputs.heatDumpOn === true)
     return { rateW: null, flowLMin, estimated: guessed, errorFraction: null };
   const rateW = streamHeatW(Math.max(0, flowLMin), hotC, coldC, coldC) + 0;
   const errorFraction = readingErrorFraction(situation, { flowLMin, differenceK: hotC - coldC, estimated });

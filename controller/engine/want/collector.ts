@@ -49,7 +49,7 @@ export function dryGainW(situation: Situation): number | null {
 /** The water that would fill the pan, or the store behind it where that is warmer [°C]. */
 function warmestSourceC({ readings, facts, site, sunHeightDeg: height }: Situation): number | null {
   const reservoirC = site.plumbing === 'reservoir' ? good(readings.reservoirC) : null;
-  const dim = height === null || clearSkyWM2(height) < leastLightWM2;
+  const dim = clearSkyWM2(height ?? 0) < leastLightWM2;
   // What was drawn has left cold water at the bottom, but less of it than a fill may take.
   const storeBottomC = dim ? facts.hottestStoreC : facts.storeBottomC;
   return reservoirC === null || storeBottomC === null ? storeBottomC : Math.max(reservoirC, storeBottomC);

@@ -14,10 +14,11 @@ import { trendKS } from './trend.ts';
  */
 export function netGainW(situation: Situation, heatRateW: number | null): number | null {
   const { state, facts, site } = situation;
-  const rateW = heatRateW ?? roughRateW(situation);
-  if (state.water.level !== 'full' || facts.panC === null || rateW === null) return null;
+  const { panC } = facts;
   const trend = trendKS(situation);
-  return trend === null ? null : panHeatJK(site, facts.panC) * trend + rateW + 0;
+  if (state.water.level !== 'full' || panC === null || trend === null) return null;
+  const rateW = heatRateW ?? roughRateW(situation, panC);
+  return rateW === null ? null : panHeatJK(site, panC) * trend + rateW;
 }
 
 /** What the gain may be wrong by while the pump runs [W], since two sensors never agree. */
@@ -32,8 +33,8 @@ export function unsureW({ state, site, readings }: Situation): number {
 }
 
 /** Heat brought home by the pump's rating and whatever tells of the pan: too rough to be metered [W]. */
-function roughRateW({ state, facts, site }: Situation): number | null {
-  const { panC, storeBottomC } = facts;
-  if (panC === null || storeBottomC === null) return null;
+function roughRateW({ state, facts, site }: Situation, panC: number): number | null {
+  const { storeBottomC } = facts;
+  if (storeBottomC === null) return null;
   return streamHeatW(state.outputs.pumpFraction * site.pump.ratedFlowLMin, panC, storeBottomC, storeBottomC);
 }

@@ -5,6 +5,7 @@ import type { HarvestMemory } from '../state.ts';
 import { clearSkyWM2, sunHeightDeg } from '../sun/position.ts';
 import { absorbedFraction, leastLightWM2, lossWM2K, skyLossWM2 } from './collector.ts';
 import { unsureW } from './net-gain.ts';
+import { refillCostJ } from './refill.ts';
 
 /** How clear a day is taken to be before it has shown itself. Design choices, as are the rest here. */
 const usualClearFraction = 0.7;
@@ -21,6 +22,10 @@ const steadyK = 2;
 const lookEveryMs = 60_000;
 const sliceMs = 1_800_000;
 const hourMs = 3_600_000;
+/** A loss below this share of a refill is no gap in the sun: sensors alone can show it. */
+const gapFraction = 0.1;
+/** The air is remembered with this time constant, to see when it falls [ms]. */
+const airMs = 2_700_000;
 
 export const noHarvest: HarvestMemory = {
   gainW: null,
@@ -30,7 +35,9 @@ export const noHarvest: HarvestMemory = {
   drySteady: false,
   clearFraction: usualClearFraction,
   lostJ: 0,
+  inGap: false,
   gaps: 0,
+  airMeanC: null,
   lookedMs: null,
   risingWM2: 0,
   hourJ: null,
@@ -51,26 +58,37 @@ export function updateHarvest(situation: Situation, gainW: number | null): Harve
     ...dryTaking(situation),
     clearFraction: clearFraction(situation, gainW),
     ...lossOf(situation, gainW),
+    airMeanC: airMeanC(situation),
   };
   const fresh = before.lookedMs !== null && runMs - before.lookedMs < lookEveryMs;
   return fresh ? next : { ...next, lookedMs: runMs, ...lookAhead(situation, next.clearFraction) };
 }
 
-/** Heat that the full pan lost and has not gained back, and how often it has gained it back today. */
-function lossOf(situation: Situation, gainW: number | null): Pick<HarvestMemory, 'lostJ' | 'gaps'> {
+type Loss = Partial<Pick<HarvestMemory, 'lostJ' | 'inGap' | 'gaps'>>;
+
+/** Heat that the full pan lost and has not gained back, and how often it has gained a real loss back today. */
+function lossOf(situation: Situation, gainW: number | null): Loss {
   const { state, elapsedMs } = situation;
-  const { lostJ: before, gaps } = state.harvest;
-  if (state.water.level !== 'full') return { lostJ: 0, gaps };
-  if (gainW === null) return { lostJ: before, gaps };
+  const { lostJ: before, inGap: wasInGap, gaps } = state.harvest;
+  if (state.water.level !== 'full') return { lostJ: 0, inGap: false };
+  if (gainW === null) return {};
   const lostJ = Math.max(0, before - ((gainW + unsureW(situation)) * elapsedMs) / 1000);
-  return { lostJ, gaps: before > 0 && lostJ === 0 ? gaps + 1 : gaps };
+  if (lostJ === 0) return { lostJ, inGap: false, gaps: wasInGap ? gaps + 1 : gaps };
+  return { lostJ, inGap: wasInGap || lostJ >= gapFraction * refillCostJ(situation) };
+}
+
+/** The mean of the air; kept while no good sensor tells of it. */
+function airMeanC({ state, readings, elapsedMs }: Situation): number | null {
+  const { airMeanC: before } = state.harvest;
+  const airC = good(readings.ambientC);
+  return airC === null ? before : lowPass(before, airC, elapsedMs, airMs);
 }
 
 /** How clear the sky was so far, 0 to 1 and a little; at night it goes back to what is usual. */
 function clearFraction(situation: Situation, gainW: number | null): number {
   const { state, sunHeightDeg: height, elapsedMs } = situation;
   const before = state.harvest.clearFraction;
-  const clearWM2 = height === null ? 0 : clearSkyWM2(height);
+  const clearWM2 = clearSkyWM2(height ?? 0);
   if (clearWM2 < leastLightWM2) return lowPass(before, usualClearFraction, elapsedMs, forgetMs);
   const lightWM2 = lightOf(situation, gainW);
   if (lightWM2 === null) return before;
@@ -88,7 +106,7 @@ function dryTaking(situation: Situation): Partial<HarvestMemory> & Pick<HarvestM
   return {
     dryC,
     dryTakenWM2: airC === null ? null : lossWM2K(situation) * (dryC - airC) + skyLossWM2,
-    dryClearWM2: height === null ? 0 : clearSkyWM2(height),
+    dryClearWM2: clearSkyWM2(height ?? 0),
     drySteady: Math.abs(sheetC - dryC) <= steadyK,
   };
 }

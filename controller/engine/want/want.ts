@@ -3,6 +3,7 @@ import { assertNever } from '../assert-never.ts';
 import { heldFor } from '../blocks/hold.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
+import { good } from '../sense/facts.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
 import type { Phase } from '../state.ts';
 import { batchWarms, wayHome } from './batch.ts';
@@ -16,6 +17,8 @@ const losingHoldMs = 180_000;
 /** From this much below the store on, and for so long, a circulation takes heat out of it. Design choices. */
 const takesHeatK = 1;
 const takesHeatS = 120;
+/** Air that fell this far below its mean brings other weather, not a cloud [K]; a design choice. */
+const turnedK = 3;
 
 /** What the loop itself would do now for the sake of heat. */
 export function want(situation: Situation): Command {
@@ -96,10 +99,10 @@ function wantFromCirculation(situation: Situation, phase: Circulating): Command 
   const closed = heldFor(timers.stopMs, runMs, closesAfterS * 1000);
   const losing = heldFor(timers.losingMs, runMs, losingHoldMs);
   const gap = closed || losing ? gapValues(situation) : null;
-  if (losing && gap === null && canEmpty(site)) return command('empty', 'emptying-no-gain', values);
+  if (losing && gap === null && canEmpty(site)) return emptyForNoGain(situation, values);
   if (closed && canRest(site)) return command('rest', 'resting-no-gain', values);
   if (gap !== null && !canRest(site)) return command('run', 'circulating-through-gap', gap);
-  if (closed) return command('empty', 'emptying-no-gain', values);
+  if (closed) return emptyForNoGain(situation, values);
   if (timers.stopMs !== null)
     return command('run', 'waiting-stop-delay', {
       ...values,
@@ -139,19 +142,30 @@ function wantFromRest(situation: Situation): Command {
   if (canEmpty(site)) {
     if (heldFor(timers.losingMs, runMs, losingHoldMs)) {
       const hold = gapValues(situation);
-      return hold === null
-        ? command('empty', 'emptying-no-gain', idle)
-        : command('rest', 'resting-through-gap', hold);
+      return hold === null ? emptyForNoGain(situation, idle) : command('rest', 'resting-through-gap', hold);
     }
     if (idleMin >= settings.emptyAfterMin)
       return coolsStore(situation)
         ? command('rest', 'resting-colder-than-store', idle)
-        : command('empty', 'emptying-no-gain', idle);
+        : emptyForNoGain(situation, idle);
   }
   if (batchWarms(situation) && idleMin < settings.emptyAfterMin / 2) return warmingBatch(situation);
   return idleMin < settings.emptyAfterMin / 2
     ? command('rest', 'waiting-start-difference', values)
     : command('rest', 'resting-no-gain', idle);
+}
+
+function emptyForNoGain(situation: Situation, values: Values): Command {
+  const airFellK = turnedByK(situation);
+  return command('empty', 'emptying-no-gain', airFellK === null ? values : { ...values, airFellK });
+}
+
+/** How far the air fell where that brings other weather, else null [K]. */
+function turnedByK({ state, readings }: Situation): number | null {
+  const airC = good(readings.ambientC);
+  const { airMeanC } = state.harvest;
+  const fellK = airC === null || airMeanC === null ? 0 : airMeanC - airC;
+  return fellK >= turnedK ? fellK : null;
 }
 
 /**
@@ -160,10 +174,11 @@ function wantFromRest(situation: Situation): Command {
  * Nobody knows when the sun comes back. Whoever waits until the wait has cost as much as a refill, and then
  * gives up, never pays more than twice what the best foresight would have. On a day without a gap so far the wait
  * is half as long, since then it is the weather that changes; each gap that ended brings it closer to the whole.
- * What the day can no longer pay back is not waited for.
+ * What the day can no longer pay back is not waited for, nor is the sun once the air shows that the weather turned.
  */
 function gapValues(situation: Situation): Values | null {
   const { lostJ, dayJ, gaps } = situation.state.harvest;
+  if (turnedByK(situation) !== null) return null;
   const costJ = refillCostJ(situation);
   if (lostJ >= costJ * (1 - 0.5 ** (gaps + 1)) || (dayJ !== null && dayJ < costJ)) return null;
   return known({ lostKWh: kWh(lostJ), costKWh: kWh(costJ), dayKWh: dayJ === null ? null : kWh(dayJ) });

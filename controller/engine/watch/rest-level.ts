@@ -25,21 +25,21 @@ export function updateRestBook(before: UpkeepMemory, situation: Situation): Upke
   const { levelMm } = facts;
   const resting =
     state.phase.name === 'resting' && state.water.level === 'full' && state.flow.runsOnMs === null;
-  if (!resting || levelMm === null) return before.restMm === null ? before : closed(before, runMs);
+  if (!resting || levelMm === null)
+    return before.restMm === null ? before : closed(before, before.restMm, runMs);
   const restMm = lowPass(before.restMm, levelMm, elapsedMs, smoothingMs);
   if (runMs - state.phase.sinceMs < settledMs) return { ...before, restMm };
   if (before.restFromMm === null) return { ...before, restMm, restFromMm: restMm, restFromMs: runMs };
-  const going = { ...before, restMm };
   return runMs - before.restFromMs < bookMs
-    ? going
-    : { ...closed(going, runMs), restMm, restFromMm: restMm, restFromMs: runMs };
+    ? { ...before, restMm }
+    : { ...closed(before, restMm, runMs), restMm, restFromMm: restMm, restFromMs: runMs };
 }
 
 /** Takes what was lost since the book was opened into the sums. */
-function closed(upkeep: UpkeepMemory, runMs: number): UpkeepMemory {
-  const { restMm, restFromMm, restFromMs } = upkeep;
+function closed(upkeep: UpkeepMemory, restMm: number, runMs: number): UpkeepMemory {
+  const { restFromMm, restFromMs } = upkeep;
   const shut = { ...upkeep, restMm: null, restFromMm: null };
-  if (restMm === null || restFromMm === null) return shut;
+  if (restFromMm === null) return shut;
   const lostMs = upkeep.lostMs + runMs - restFromMs;
   const lostMm = upkeep.lostMm + restFromMm - restMm;
   const share = lostMs > mostMs ? 0.5 : 1;

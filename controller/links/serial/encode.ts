@@ -50,6 +50,7 @@ function fieldsOf(frame: SerialFrame): string[] {
         `drain=${frame.drainOpen === null ? '?' : bit(frame.drainOpen)}`,
         `drainPump=${bit(frame.drainPumpOn)}`,
         `exchanger=${bit(frame.exchangerPumpOn)}`,
+        ...dumpText(frame.heatDumpOn),
         `expired=${bit(frame.expired)}`,
       ];
     case 'outputs':
@@ -58,11 +59,17 @@ function fieldsOf(frame: SerialFrame): string[] {
         `drain=${bit(frame.drainOpen)}`,
         `drainPump=${bit(frame.drainPumpOn)}`,
         `exchanger=${bit(frame.exchangerPumpOn)}`,
+        ...dumpText(frame.heatDumpOn),
         `expires=${Math.round(frame.expiresInMs)}`,
       ];
     default:
       return assertNever(frame);
   }
+}
+
+/** A loop without a heat dump does not speak of one. */
+function dumpText(on: boolean | undefined): string[] {
+  return on === undefined ? [] : [`dump=${bit(on)}`];
 }
 
 function readingText(key: string, value: number | SensorFault): string {

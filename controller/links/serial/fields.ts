@@ -81,10 +81,21 @@ function parseFeedback(sequence: number, fields: Fields): SerialFrame | undefine
   const drainOpen = fields.get('drain') === '?' ? null : bit(fields.get('drain'));
   const drainPumpOn = bit(fields.get('drainPump'));
   const exchangerPumpOn = bit(fields.get('exchanger'));
+  const dump = dumpOf(fields);
   const expired = bit(fields.get('expired'));
   if (pumpFraction === undefined || drainOpen === undefined) return undefined;
   if (drainPumpOn === undefined || exchangerPumpOn === undefined || expired === undefined) return undefined;
-  return { kind: 'feedback', sequence, pumpFraction, drainOpen, drainPumpOn, exchangerPumpOn, expired };
+  if (dump === undefined) return undefined;
+  return {
+    kind: 'feedback',
+    sequence,
+    pumpFraction,
+    drainOpen,
+    drainPumpOn,
+    exchangerPumpOn,
+    ...dump,
+    expired,
+  };
 }
 
 function parseOutputs(sequence: number, fields: Fields): SerialFrame | undefined {
@@ -92,10 +103,28 @@ function parseOutputs(sequence: number, fields: Fields): SerialFrame | undefined
   const drainOpen = bit(fields.get('drain'));
   const drainPumpOn = bit(fields.get('drainPump'));
   const exchangerPumpOn = bit(fields.get('exchanger'));
+  const dump = dumpOf(fields);
   const expiresInMs = whole(fields.get('expires'), 1000, 600_000);
   if (pumpFraction === undefined || drainOpen === undefined || expiresInMs === undefined) return undefined;
-  if (drainPumpOn === undefined || exchangerPumpOn === undefined) return undefined;
-  return { kind: 'outputs', sequence, pumpFraction, drainOpen, drainPumpOn, exchangerPumpOn, expiresInMs };
+  if (drainPumpOn === undefined || exchangerPumpOn === undefined || dump === undefined) return undefined;
+  return {
+    kind: 'outputs',
+    sequence,
+    pumpFraction,
+    drainOpen,
+    drainPumpOn,
+    exchangerPumpOn,
+    ...dump,
+    expiresInMs,
+  };
+}
+
+/** The one field that a loop without such an output leaves away; undefined where it is not what it has to be. */
+function dumpOf(fields: Fields): { readonly heatDumpOn?: boolean } | undefined {
+  const text = fields.get('dump');
+  if (text === undefined) return {};
+  const heatDumpOn = bit(text);
+  return heatDumpOn === undefined ? undefined : { heatDumpOn };
 }
 
 function whole(text: string | undefined, least: number, most: number): number | undefined {

@@ -30,6 +30,8 @@ export type SerialFrame =
       readonly drainOpen: boolean | null;
       readonly drainPumpOn: boolean;
       readonly exchangerPumpOn: boolean;
+      /** Absent where the device has no such output. */
+      readonly heatDumpOn?: boolean | undefined;
       /** True while the outputs stand safe because nobody renewed them. */
       readonly expired: boolean;
     }
@@ -41,6 +43,8 @@ export type SerialFrame =
       readonly drainOpen: boolean;
       readonly drainPumpOn: boolean;
       readonly exchangerPumpOn: boolean;
+      /** Absent where the site has none, and then off. */
+      readonly heatDumpOn?: boolean | undefined;
       /** 1000 to 600000. */
       readonly expiresInMs: number;
     };

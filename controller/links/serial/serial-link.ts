@@ -57,8 +57,8 @@ export function serialLink(options: SerialLinkOptions): LoopLink {
 
 /** The link numbers its own lines; the message's number stays behind. */
 function outputsFrame(message: OutputMessage): (sequence: number) => SerialFrame {
-  const { pumpFraction, drainOpen, drainPumpOn, exchangerPumpOn, expiresInMs } = message;
-  const outputs = { pumpFraction, drainOpen, drainPumpOn, exchangerPumpOn, expiresInMs };
+  const { pumpFraction, drainOpen, drainPumpOn, exchangerPumpOn, heatDumpOn, expiresInMs } = message;
+  const outputs = { pumpFraction, drainOpen, drainPumpOn, exchangerPumpOn, heatDumpOn, expiresInMs };
   return (sequence) => ({ kind: 'outputs', sequence, ...outputs });
 }
 

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef } from 'react';
+import { useMemo } from 'react';
 import { createPortal } from 'react-dom';
 import type { DayCurves } from '../../../shared-types/log.ts';
 import { MarkKey } from '../charts/mark-key.tsx';
@@ -6,8 +6,8 @@ import { mergedPhases } from '../charts/merged-phases.ts';
 import { PhaseRibbon, RibbonKey } from '../charts/phase-ribbon.tsx';
 import { type SeriesName, seriesTitle } from '../charts/series.ts';
 import { SeriesSample } from '../charts/series-sample.tsx';
+import { usePrintedChart } from '../charts/use-printed-chart.ts';
 import { wholeSpan } from '../charts/whole-span.ts';
-import { loadPart } from '../load-part.ts';
 import { useChartLook, useTimes } from '../shell/use-formats.ts';
 import { selectSiteTitle } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
@@ -62,36 +62,4 @@ export function DayReport({ site, curves, names }: Props) {
     </div>,
     document.body,
   );
-}
-
-/** A canvas that gets its curves when somebody prints, in the colours for white paper. */
-function usePrintedChart(curves: DayCurves, names: readonly SeriesName[]) {
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const look = useChartLook();
-  useEffect(() => {
-    let draw: (() => () => void) | undefined;
-    let release: (() => void) | undefined;
-    const onPrint = () => {
-      release?.();
-      release = draw?.();
-    };
-    // Printing waits for nobody: what draws is fetched beforehand.
-    void loadPart(() => import('../charts/still-chart.ts')).then(({ drawStill }) => {
-      const paper = canvas.current;
-      if (paper === null) return;
-      draw = () =>
-        drawStill(paper, {
-          curves,
-          names,
-          look: { ...look, scheme: 'light' },
-          span: wholeSpan(curves),
-        });
-    });
-    window.addEventListener('beforeprint', onPrint);
-    return () => {
-      window.removeEventListener('beforeprint', onPrint);
-      release?.();
-    };
-  }, [curves, names, look]);
-  return canvas;
 }

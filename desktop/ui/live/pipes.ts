@@ -8,6 +8,8 @@ export interface Pipes {
   readonly drain: readonly Point[] | undefined;
   readonly pump: Point;
   readonly valve: Point | undefined;
+  /** The radiator of a heat dump, on the return. */
+  readonly radiator: Point | undefined;
   /** From the reservoir's exchanger to the store, and back. */
   readonly exchanger: { readonly warm: readonly Point[]; readonly cool: readonly Point[] } | undefined;
 }
@@ -15,13 +17,15 @@ export interface Pipes {
 /** Distance of a pipe from what it passes, and of its mouth from the wall it pierces [px]. */
 const clearPx = 14;
 
-type Plumbed = Pick<Site, 'drain' | 'outlet'>;
+type Plumbed = Pick<Site, 'drain' | 'outlet' | 'heatDump'>;
 
 /** Leads feed, return and drain around what they connect: the pan, and the vessel that its water comes from. */
 export function pipesOf(elevation: Elevation, site: Plumbed): Pipes {
+  const back = returnPipe(elevation, site);
   return {
     ...feedPipe(elevation),
-    back: returnPipe(elevation, site),
+    back,
+    radiator: site.heatDump === undefined ? undefined : onLongest(back, 0.75).at,
     ...drainPipe(elevation, site.drain),
     exchanger: exchangerPipes(elevation),
   };
@@ -111,6 +115,18 @@ function exchangerPipes({ reservoir, store }: Elevation): Pipes['exchanger'] {
     ];
   };
   return { warm: pipe(0.6), cool: pipe(0.25).reverse() };
+}
+
+/** A place on the longest straight stretch of a pipe, and which way the water goes there [deg]. */
+export function onLongest(
+  points: readonly Point[],
+  share: number,
+): { readonly at: Point; readonly angleDeg: number } {
+  const stretches = points.slice(1).map((to, index) => ({ from: points[index] as Point, to }));
+  const length = ({ from, to }: { from: Point; to: Point }) => Math.hypot(to.x - from.x, to.y - from.y);
+  const { from, to } = stretches.reduce((best, one) => (length(one) > length(best) ? one : best));
+  const at = { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
+  return { at, angleDeg: (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI };
 }
 
 /** A line through points as an SVG path. */

@@ -1,26 +1,49 @@
-import { Button, NativeSelect } from '@mantine/core';
+import { NativeSelect } from '@mantine/core';
+import type { ReactNode } from 'react';
 import type { DaySummary } from '../../../shared-types/log.ts';
-import { useFeed } from '../shell/feed-context.ts';
+import type { ReplayPart } from '../shell/route.ts';
 import { useAddress } from '../shell/use-address.ts';
 import { useTimes } from '../shell/use-formats.ts';
-import { selectReplay, useHistory } from '../store/history-store.ts';
 import { en } from '../text/en.ts';
 import styles from './replay-head.module.css';
+import { ReplayParts } from './replay-parts.tsx';
 
 const text = en.replay;
 
 interface Props {
-  readonly site: string;
+  readonly part: ReplayPart | undefined;
+  /** The day as the address names it; null where it names none. */
+  readonly asked: string | null;
+  /** Stands at the right of the words. */
+  readonly children?: ReactNode;
+}
+
+/** What Replay is asked, and of which day. */
+export function ReplayHead({ part, asked, children }: Props) {
+  return (
+    <>
+      <div className={styles['head']}>
+        <div className={styles['words']}>
+          <h1 className={styles['title']}>{text.title}</h1>
+          <p>{text.leads[part ?? 'same']}</p>
+        </div>
+        {children === undefined ? null : <div className={styles['controls']}>{children}</div>}
+      </div>
+      <ReplayParts part={part} day={asked} />
+    </>
+  );
+}
+
+interface DayProps {
+  readonly part: ReplayPart | undefined;
   readonly day: string;
   readonly days: readonly DaySummary[];
 }
 
-/** Which day, and the button that replays it. */
-export function ReplayHead({ site, day, days }: Props) {
+/** Which logged day it is about. */
+export function DaySelect({ part, day, days }: DayProps) {
   const address = useAddress();
-  const feed = useFeed();
   const times = useTimes();
-  const running = useHistory(selectReplay(site, day))?.state === 'loading';
   const newestFirst = days
     .map((summary) => summary.day)
     .sort()
@@ -28,24 +51,14 @@ export function ReplayHead({ site, day, days }: Props) {
   // A day in the address that was never logged is shown all the same: the answer says so.
   const offered = newestFirst.includes(day) ? newestFirst : [day, ...newestFirst];
   return (
-    <div className={styles['head']}>
-      <div className={styles['words']}>
-        <h1 className={styles['title']}>{text.title}</h1>
-        <p>{text.lead}</p>
-      </div>
-      <div className={styles['controls']}>
-        <NativeSelect
-          label={text.day}
-          value={day}
-          data={offered.map((value) => ({ value, label: times.day(value) }))}
-          onChange={(event) => {
-            window.location.hash = address({ screen: 'replay', day: event.currentTarget.value });
-          }}
-        />
-        <Button disabled={running} onClick={() => void feed.replay(site, day)}>
-          {text.run}
-        </Button>
-      </div>
-    </div>
+    <NativeSelect
+      label={text.day}
+      value={day}
+      data={offered.map((value) => ({ value, label: times.day(value) }))}
+      onChange={(event) => {
+        const place = { screen: 'replay', day: event.currentTarget.value } as const;
+        window.location.hash = address(part === undefined ? place : { ...place, part });
+      }}
+    />
   );
 }

@@ -1,21 +1,27 @@
+import type { DaySummary } from '../../../shared-types/log.ts';
 import { newestComplete } from '../days/calendar.ts';
-import { useDayCurves, useDays } from '../days/use-days.ts';
+import { useDays } from '../days/use-days.ts';
 import { useToday } from '../days/use-today.ts';
 import { useFeed } from '../shell/feed-context.ts';
 import { LoadedView } from '../shell/loaded-view.tsx';
 import { ProblemNote } from '../shell/problem-note.tsx';
-import { selectCurves, selectDays, useHistory } from '../store/history-store.ts';
+import type { ReplayPart } from '../shell/route.ts';
+import { selectDays, useHistory } from '../store/history-store.ts';
 import { selectSiteName } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
-import { readyValue } from '../store/loaded.ts';
 import { en } from '../text/en.ts';
-import { ReplayHead } from './replay-head.tsx';
-import { ReplayResult } from './replay-result.tsx';
+import { ManySetpoints } from './many/many-setpoints.tsx';
+import { OtherSetpoints } from './other/other-setpoints.tsx';
 import styles from './replay-screen.module.css';
-import { ScrubCard } from './scrub-card.tsx';
+import { SameAgain } from './same-again.tsx';
 
-/** Whether the same logic would decide the same again, and a walk through the day. */
-export default function ReplayScreen({ day }: { readonly day: string | null }) {
+interface Props {
+  readonly day: string | null;
+  readonly part: ReplayPart | undefined;
+}
+
+/** Logged days again: decided by the same logic, lived under other setpoints, or under many. */
+export default function ReplayScreen({ day, part }: Props) {
   const site = useLive(selectSiteName);
   const feed = useFeed();
   useDays(site);
@@ -27,28 +33,29 @@ export default function ReplayScreen({ day }: { readonly day: string | null }) {
         list.length === 0 ? (
           <ProblemNote problem={{ severity: 'note', text: en.days.nothing, tip: en.days.nothingTip }} />
         ) : (
-          <Replay site={site} asked={day} />
+          <Replay site={site} asked={day} part={part} days={list} />
         )
       }
     </LoadedView>
   );
 }
 
-function Replay({ site, asked }: { readonly site: string; readonly asked: string | null }) {
+interface ReplayProps {
+  readonly site: string;
+  readonly asked: string | null;
+  readonly part: ReplayPart | undefined;
+  readonly days: readonly DaySummary[];
+}
+
+function Replay({ site, asked, part, days }: ReplayProps) {
   const today = useToday();
-  const days = readyValue(useHistory(selectDays(site))) ?? [];
   const day = asked ?? newestComplete(days, today) ?? '';
-  const curves = useHistory(selectCurves(site, day));
-  const load = useDayCurves(site, day);
+  const common = { site, asked, day, days };
   return (
     <div className={styles['replay']}>
-      <ReplayHead site={site} day={day} days={days} />
-      <ReplayResult site={site} day={day} />
-      <LoadedView loaded={curves} onAgain={load}>
-        {(loaded) =>
-          loaded.atMs.length < 2 ? <p>{en.days.noCurves}</p> : <ScrubCard key={day} curves={loaded} />
-        }
-      </LoadedView>
+      {part === undefined ? <SameAgain {...common} /> : null}
+      {part === 'other' ? <OtherSetpoints {...common} /> : null}
+      {part === 'many' ? <ManySetpoints {...common} today={today} /> : null}
     </div>
   );
 }

@@ -29,7 +29,9 @@ export function WhatIfResult({ site, settings, temperature }: Props) {
   const running = run?.outcome.state === 'running' ? run.outcome : undefined;
   return (
     <div>
-      <p role="status">{running === undefined ? '' : text.running(numbers.percent(running.doneFraction))}</p>
+      <p role="status">
+        {running === undefined ? '' : text.running(numbers.percent(running.progress.doneFraction))}
+      </p>
       {running === undefined ? null : (
         <Button variant="default" size="compact-sm" onClick={() => feed.cancelWhatIf()}>
           {text.cancel}
@@ -38,7 +40,7 @@ export function WhatIfResult({ site, settings, temperature }: Props) {
       {run?.outcome.state === 'failed' ? <ProblemNote problem={run.outcome.problem} /> : null}
       {run?.outcome.state === 'ready' ? (
         <Report
-          report={run.outcome.report}
+          report={run.outcome.result}
           asked={run.settings}
           old={JSON.stringify(run.settings) !== JSON.stringify(settings)}
           temperature={temperature}

@@ -24,6 +24,7 @@ export function outputRows(
   if (site.drain === 'drain-valve') rows.push(drainRow(outputs.drainOpen, feedback?.drainOpen ?? null));
   if (site.drain === 'drain-pump') rows.push(silentRow('drainPump', outputs.drainPumpOn));
   if (site.plumbing === 'reservoir') rows.push(silentRow('exchangerPump', outputs.exchangerPumpOn));
+  if (site.heatDump !== undefined) rows.push(silentRow('heatDump', outputs.heatDumpOn === true));
   return rows;
 }
 

@@ -12,9 +12,10 @@ import { useLive } from './live-store.ts';
 import { newAlarms } from './new-alarms.ts';
 import { useAsked } from './request-store.ts';
 import { createSettingsFeed, type SettingsFeed } from './settings-feed.ts';
+import { createTuningFeed, type TuningFeed } from './tuning-feed.ts';
 
 /** The one writer of the stores: it turns what the host says into what the screens show. */
-export interface Feed extends HistoryFeed, SettingsFeed {
+export interface Feed extends HistoryFeed, SettingsFeed, TuningFeed {
   choose(site: string): void;
   request(site: string, operation: RequestedOperation): Promise<void>;
   /** Shows the monitor a token; what follows is read from the stores. */
@@ -60,6 +61,7 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
   return {
     ...createHistoryFeed(door),
     ...createSettingsFeed(door),
+    ...createTuningFeed(door),
     choose,
     request: (site, operation) => ask(door, site, operation),
     signIn: async (token) => (await door.gate?.signIn(token)) ?? { kind: 'in' },

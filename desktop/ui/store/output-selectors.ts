@@ -21,6 +21,7 @@ export const selectPumpTold: Select<number> = (state) => told(state).pumpFractio
 export const selectDrainTold: Select<boolean> = (state) => told(state).drainOpen;
 export const selectDrainPumpOn: Select<boolean> = (state) => told(state).drainPumpOn;
 export const selectExchangerPumpOn: Select<boolean> = (state) => told(state).exchangerPumpOn;
+export const selectHeatDumpOn: Select<boolean> = (state) => told(state).heatDumpOn === true;
 
 export const selectPumpFraction: Select<number> = (state) =>
   said(state)?.pumpFraction ?? selectPumpTold(state);

@@ -1,8 +1,9 @@
 import type { LogEvent } from '../../../shared-types/log.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { Door } from '../door.ts';
+import { createJobSlot } from './job-slot.ts';
 import { type Loaded, loading } from './loaded.ts';
-import { type SentChange, useSettings, type WhatIfRun } from './settings-store.ts';
+import { type SentChange, useSettings } from './settings-store.ts';
 
 /** Questions about settings and changes of them; each answer lands in the store of settings. */
 export interface SettingsFeed {
@@ -16,36 +17,16 @@ export interface SettingsFeed {
 
 /** Changes that the history looks back on. */
 const mostChanges = 200;
-/** Pause between two questions how far a job is [ms]. */
-const progressEveryMs = 400;
-
 export function createSettingsFeed(door: Door): SettingsFeed {
-  let job = '';
-
-  async function whatIf(site: string, day: string, settings: Settings): Promise<void> {
-    const own = newJob();
-    if (job !== '') void door.call('cancelJob', { job });
-    job = own;
-    const put = (outcome: WhatIfRun['outcome']) => {
-      if (job === own) useSettings.setState({ whatIf: { site, day, settings, outcome } });
-    };
-    put({ state: 'running', doneFraction: 0 });
-    const watching = setInterval(async () => {
-      const told = await door.call('jobProgress', { job: own });
-      if (told.ok && told.result !== null) put({ state: 'running', doneFraction: told.result });
-    }, progressEveryMs);
-    const reply = await door.call('whatIf', { site, day, settings, job: own });
-    clearInterval(watching);
-    put(reply.ok ? { state: 'ready', report: reply.result } : { state: 'failed', problem: reply.problem });
-    if (job === own) job = '';
-  }
-
+  const slot = createJobSlot(door, 'whatIf');
   return {
     changeSettings: (site, patch, revision) => change(door, site, patch, revision),
-    whatIf,
+    whatIf: (site, day, settings) =>
+      slot.run({ site, day, settings }, (outcome) =>
+        useSettings.setState({ whatIf: { site, day, settings, outcome } }),
+      ),
     cancelWhatIf() {
-      if (job !== '') void door.call('cancelJob', { job });
-      job = '';
+      slot.cancel();
       useSettings.setState({ whatIf: null });
     },
     async askRemarks(site, settings) {
@@ -54,12 +35,6 @@ export function createSettingsFeed(door: Door): SettingsFeed {
     },
     loadChanges: (site) => loadChanges(door, site),
   };
-}
-
-/** A name that nobody guesses. The browser's own maker of such names works on secure pages alone. */
-function newJob(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(16));
-  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
 async function change(door: Door, site: string, patch: Partial<Settings>, revision: number): Promise<void> {

@@ -1,8 +1,8 @@
 import { create } from 'zustand';
 import type { LogEvent } from '../../../shared-types/log.ts';
-import type { Problem } from '../../../shared-types/monitor-api.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { SettingsRemark, WhatIfReport } from '../../../shared-types/what-if.ts';
+import type { JobOutcome } from './job-slot.ts';
 import type { Loaded } from './loaded.ts';
 import type { Asked } from './request-store.ts';
 
@@ -20,10 +20,7 @@ export interface WhatIfRun {
   readonly site: string;
   readonly day: string;
   readonly settings: Settings;
-  readonly outcome:
-    | { readonly state: 'running'; readonly doneFraction: number }
-    | { readonly state: 'ready'; readonly report: WhatIfReport }
-    | { readonly state: 'failed'; readonly problem: Problem };
+  readonly outcome: JobOutcome<WhatIfReport>;
 }
 
 export interface SettingsState {

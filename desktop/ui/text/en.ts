@@ -13,6 +13,7 @@ import { groupCautions, setpointText, settingGroupTitles } from './setpoints.ts'
 import { bannerText, shellText } from './shell.ts';
 import { signInText } from './sign-in.ts';
 import { siteText } from './site.ts';
+import { tuningText } from './tuning.ts';
 
 /**
  * Every English word of the screens, by subject; no component holds text of its own.
@@ -33,6 +34,7 @@ export const en = {
   days: daysText,
   charts: chartText,
   replay: replayText,
+  tuning: tuningText,
   setpoints: setpointText,
   settingGroups: settingGroupTitles,
   groupCautions,

@@ -67,6 +67,7 @@ export const reasonTitles: Readonly<Record<ReasonCode, string>> = {
   'store-at-frost': 'store bottom at frost temperature',
   'store-limit': 'store at its limit',
   'liner-heat': 'liner near its limit',
+  'dumping-heat': 'store full and liner hot, heat goes to the air',
   'sensors-failed': 'sensors failed',
   'dry-running': 'pump ran without moving water',
   'no-flow': 'no water moves',

@@ -1,11 +1,39 @@
 export const replayText = {
   title: 'Replay',
-  lead: 'Gives the day’s readings to the same control logic once more and compares what it decides.',
+  parts: {
+    label: 'What to find out',
+    same: 'The same again?',
+    other: 'Other setpoints',
+    many: 'Many setpoints',
+  },
+  leads: {
+    same: 'Gives the day’s readings to the same control logic once more and compares what it decides.',
+    other:
+      'Lets a simulated loop live a logged day under your setpoints, in the weather and with the draws of that day.',
+    many: 'Tries many setpoints over many logged days and shows what more heat costs in starts, fills and pump energy.',
+  },
   day: 'Day',
   run: 'Run the replay',
   running: 'Replaying the day …',
   same: (steps: string) => `The same decisions, all ${steps} of them.`,
   different: (count: string, steps: string) => `Different decisions: ${count} of ${steps} steps.`,
+  inPart: (steps: string, leftOut: string) =>
+    `No difference in ${steps} steps; ${leftOut} more could not be replayed.`,
+  causes: {
+    heading: 'What differs, and by which reasons',
+    field: (field: string, steps: string) => `${field}: ${steps} steps`,
+    steps: 'Steps',
+  },
+  partings: {
+    heading: 'Where the loop would have been driven otherwise',
+    hint: 'From the first stretch on, the readings are those of a loop that went the other way.',
+    when: 'When',
+    stretch: (from: string, to: string) => `${from} to ${to}`,
+    all: 'Asked over the day',
+    asked: (starts: string, fills: string, ran: string) =>
+      `${starts} pump starts, ${fills} fills, pump told to run ${ran}`,
+    more: (count: string) => `and ${count} more`,
+  },
   first: (time: string) => `The first difference, at ${time}`,
   fieldsDiffer: (fields: string) => `What differs: ${fields}.`,
   sides: { logged: 'Logged', replayed: 'Replayed' },

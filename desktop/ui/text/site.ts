@@ -40,7 +40,13 @@ export const siteText = {
   },
   outputs: {
     heading: 'Outputs',
-    names: { pump: 'Pump', drain: 'Drain valve', drainPump: 'Drain pump', exchangerPump: 'Exchanger pump' },
+    names: {
+      pump: 'Pump',
+      drain: 'Drain valve',
+      drainPump: 'Drain pump',
+      exchangerPump: 'Exchanger pump',
+      heatDump: 'Heat dump',
+    },
     columns: { output: 'Output', commanded: 'Told', says: 'The device says' },
     off: 'off',
     on: 'on',

@@ -28,6 +28,7 @@ export const siteDraw: fc.Arbitrary<Site> = fc.constantFrom(
     makeSite(kind, fewSensors, { plumbing: 'reservoir' }),
     makeSite(kind, [...allSensors, 'reservoirC'], { plumbing: 'reservoir' }),
     makeSite(kind, allSensors, { frostSeason: { from: '10-01', to: '04-30' }, store: hotStore }),
+    makeSite(kind, allSensors, { store: hotStore, heatDump: { conductanceWK: 300 } }),
   ]),
 );
 
@@ -110,6 +111,7 @@ const scenes: readonly Scene[] = [
   { ...calm, panSheetC: 30, panOutletC: 30, storeBottomC: 3 },
   { ...calm, panSheetC: 77, panOutletC: 74, panLevelMm: 40 },
   { ...calm, panSheetC: 77, panOutletC: 74, storeTopC: 85, storeBottomC: 70, panLevelMm: 40 },
+  { ...calm, panSheetC: 77, panOutletC: 74, storeTopC: 52, storeBottomC: 45, panLevelMm: 40, ...pumping },
 ];
 
 const absurd: fc.Arbitrary<RawReading | undefined> = fc.oneof(

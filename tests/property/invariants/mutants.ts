@@ -207,6 +207,24 @@ export const mutants: readonly Mutant[] = [
       ),
   },
   {
+    wrong: 'leaves the heat dump on when the pump stops',
+    breaks: ['heat-dump-only-with-flow'],
+    make: withDecision((decision, site) =>
+      site.heatDump === undefined
+        ? decision
+        : { ...decision, outputs: { ...decision.outputs, heatDumpOn: true } },
+    ),
+  },
+  {
+    wrong: 'sends heat round a full store with the heat dump off',
+    breaks: ['full-store-takes-nothing'],
+    make: withDecision((decision, site) =>
+      site.heatDump === undefined
+        ? decision
+        : { ...decision, outputs: { ...decision.outputs, heatDumpOn: false } },
+    ),
+  },
+  {
     wrong: 'knows no least times',
     breaks: ['least-times-hold'],
     make: withSettings({ leastOnS: 0, leastOffS: 0 }),

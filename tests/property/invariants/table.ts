@@ -1,4 +1,5 @@
 import { frostBlindOpensDrain, frostIsAnswered, frostOpensDrain, frostStoreStands } from './frost.ts';
+import { heatDumpOnlyWithFlow } from './heat-dump.ts';
 import type { Invariant } from './invariant.ts';
 import { leastTimesHold } from './least-times.ts';
 import { leaseEnds, operatorIsAnswered, operatorOverridesNothing } from './operator.ts';
@@ -41,6 +42,7 @@ export const invariants: readonly Invariant[] = [
   operatorIsAnswered,
   leaseEnds,
   fullStoreTakesNothing,
+  heatDumpOnlyWithFlow,
   leastTimesHold,
   totalsNeverFall,
   failedSensorAddsNoHeat,

@@ -118,11 +118,11 @@ export const protectionStands: Invariant = {
   name: 'protection-stands',
   promise: 'A protection whose goal is an empty pan lets no pump run.',
   exceptions: [
-    'A frost that is answered by keeping warm, and a hot liner that is cooled, ask for the pump themselves.',
+    'A frost that is answered by keeping warm, and a hot liner that is cooled by the store or by dumping heat, ask for the pump themselves.',
   ],
   watch: eachStep(({ decision }) => {
     const { code } = decision.reasons.phase;
-    const asksForPump = code === 'frost-measured' || code === 'liner-heat';
+    const asksForPump = code === 'frost-measured' || code === 'liner-heat' || code === 'dumping-heat';
     return isByHazard(decision) && !asksForPump && isPumping(decision) ? `pumping under ${code}` : undefined;
   }),
 };

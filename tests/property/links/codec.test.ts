@@ -14,6 +14,10 @@ const switches = {
   drainPumpOn: fc.boolean(),
   exchangerPumpOn: fc.boolean(),
 };
+/** A loop without a heat dump does not speak of one. */
+const heatDump = fc.constantFrom({}, { heatDumpOn: true }, { heatDumpOn: false });
+const withDump = <F extends object>(frame: fc.Arbitrary<F>) =>
+  fc.tuple(frame, heatDump).map(([one, dump]) => ({ ...one, ...dump }));
 
 const frames: fc.Arbitrary<SerialFrame> = fc.oneof(
   fc.record({
@@ -27,22 +31,26 @@ const frames: fc.Arbitrary<SerialFrame> = fc.oneof(
     sequence,
     values: fc.dictionary(key, value, { maxKeys: 10, noNullPrototype: true }),
   }),
-  fc.record({
-    kind: fc.constant('feedback' as const),
-    sequence,
-    pumpFraction: fraction,
-    drainOpen: fc.constantFrom(true, false, null),
-    ...switches,
-    expired: fc.boolean(),
-  }),
-  fc.record({
-    kind: fc.constant('outputs' as const),
-    sequence,
-    pumpFraction: fraction,
-    drainOpen: fc.boolean(),
-    ...switches,
-    expiresInMs: fc.integer({ min: 1000, max: 600_000 }),
-  }),
+  withDump(
+    fc.record({
+      kind: fc.constant('feedback' as const),
+      sequence,
+      pumpFraction: fraction,
+      drainOpen: fc.constantFrom(true, false, null),
+      ...switches,
+      expired: fc.boolean(),
+    }),
+  ),
+  withDump(
+    fc.record({
+      kind: fc.constant('outputs' as const),
+      sequence,
+      pumpFraction: fraction,
+      drainOpen: fc.boolean(),
+      ...switches,
+      expiresInMs: fc.integer({ min: 1000, max: 600_000 }),
+    }),
+  ),
 );
 /** Bytes without the start mark, which would open a line. */
 const noise = fc

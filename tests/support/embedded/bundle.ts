@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { build, type Plugin } from 'vite';
 
-/** The engine as one plain script: `engine` is a global variable with what `index.ts` exports. */
+/** The engine as one plain script: `engine` is a global variable with what `entry.ts` exports. */
 export interface Bundle {
   readonly code: string;
   readonly bytes: number;
@@ -16,12 +16,20 @@ export interface Bundle {
  * No decision carries it; the day that is decided alike shows that nothing else was dropped.
  */
 const forPeople =
-  /\b(?:likelyCauses|consequence|response|howSoon|meaning|clears):\s*(?:'[^'\n]*'|"[^"\n]*"),\n/g;
+  /\b(?:title|likelyCauses|consequence|response|howSoon|meaning|clears):\s*(?:'[^'\n]*'|"[^"\n]*"),\n/g;
 
-const withoutTextsForPeople: Plugin = {
-  name: 'without-texts-for-people',
+/** The modules that make sentences, and the functions that they offer. */
+const makesSentences = /\/engine\/explain\/[a-z-]+-text\.ts$/;
+const offered = /^export function (\w+)/gm;
+
+/** A board publishes codes and numbers: every sentence is left empty, to be made by whoever shows them. */
+const withoutSentences: Plugin = {
+  name: 'without-sentences',
   enforce: 'pre',
-  transform: (code) => ({ code: code.replace(forPeople, ''), map: null }),
+  transform: (code, path) => {
+    const empty = [...code.matchAll(offered)].map(([, name]) => `export const ${name} = () => '';\n`);
+    return { code: makesSentences.test(path) ? empty.join('') : code.replace(forPeople, ''), map: null };
+  },
 };
 
 /** Bundles the engine as a board would carry it: minified, nothing left to import. */
@@ -29,12 +37,12 @@ export async function bundleEngine(): Promise<Bundle> {
   const built = await build({
     configFile: false,
     logLevel: 'silent',
-    plugins: [withoutTextsForPeople],
+    plugins: [withoutSentences],
     build: {
       write: false,
       minify: true,
       target: 'es2023',
-      lib: { entry: 'controller/engine/index.ts', formats: ['iife'], name: 'engine' },
+      lib: { entry: 'tests/support/embedded/entry.ts', formats: ['iife'], name: 'engine' },
     },
   });
   const [whole] = Array.isArray(built) ? built : [];
@@ -49,5 +57,5 @@ export async function bundleEngine(): Promise<Bundle> {
 }
 
 function inProject(path: string): string {
-  return path.replace(/^.*\/(?=(controller|shared-types)\/)/, '');
+  return path.replace(/^.*\/(?=(controller|shared-types|tests)\/)/, '');
 }

@@ -24,6 +24,7 @@ export const responses = {
   'holds its water without the pump': ({ decision }) => isStill(decision) && !isOpen(decision),
   'keeps the pan warm from the store': ({ decision }) =>
     decision.outputs.pumpFraction > 0 && decision.reasons.phase.code === 'frost-measured',
+  'dumps heat': ({ decision }) => decision.outputs.heatDumpOn === true,
   'pan is empty': ({ plant }) => panLiquidKg(plant) < 0.01 * plant.parts.pan.fullKg,
 } as const satisfies Record<string, (moment: Moment) => boolean>;
 export type ResponseName = keyof typeof responses;

@@ -1,6 +1,7 @@
 import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
 import type { Tokens } from '../../../desktop/web/tokens.ts';
 import type { Answer } from '../../../shared-types/engine.ts';
+import type { HeavyJob } from '../../../shared-types/jobs.ts';
 import type { DayCurves, DaySummary } from '../../../shared-types/log.ts';
 import { eventKinds, type LogEvent } from '../../../shared-types/log.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
@@ -14,10 +15,13 @@ import type {
   Problem,
   SiteLive,
 } from '../../../shared-types/monitor-api.ts';
+import type { LoopFit } from '../../../shared-types/tuning.ts';
 import { testEvents, testLogFacts } from './alarm-history.ts';
 import { testAllowedHeat } from './allowed-heat.ts';
 import { testDayCurves, testDays, testRecent, testReplay } from './history.ts';
+import { createFakeJobs, type FakeJobs } from './jobs.ts';
 import { testLive } from './snapshot.ts';
+import { testFit } from './tuning.ts';
 import { testWhatIf } from './what-if.ts';
 
 /** A monitor of fixed, made-up data behind the real web server: the screens without a controller. */
@@ -34,6 +38,12 @@ export interface FakeMonitor {
   answerWith(answer: Pick<Answer, 'accepted' | 'code' | 'text'>): void;
   /** Whether the coming replays meet the same decisions. */
   replaySame(same: boolean): void;
+  /** From now on nothing comes of a long question but progress, until somebody ends it. */
+  holdJobs: FakeJobs['hold'];
+  /** The fit that is kept from now on; null: none. */
+  keptFitIs(fit: LoopFit | null): void;
+  /** The long job that runs from now on; null: none. */
+  heavyJobIs(job: HeavyJob | null): void;
   /** What the log says from now on that happened, the newest first. */
   eventsAre(events: readonly LogEvent[]): void;
   /** The days that the log holds from now on. */
@@ -74,6 +84,9 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
   let events = testEvents;
   let logProblem: Problem | undefined;
   let curves: DayCurves | undefined;
+  let keptFit: LoopFit | null = null;
+  let heavyJob: HeavyJob | null = null;
+  const jobs = createFakeJobs();
 
   function replyTo(method: MonitorMethod, params: never): unknown {
     const {
@@ -81,12 +94,14 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
       hours = 6,
       limit = 1000,
       kinds = eventKinds,
+      job = '',
       operation,
     } = params as {
       day?: string;
       hours?: number;
       limit?: number;
       kinds?: readonly LogEvent['kind'][];
+      job?: string;
       operation: RequestedOperation;
     };
     switch (method) {
@@ -110,15 +125,22 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
         return testReplay(day, same);
       case 'whatIf':
         return testWhatIf(day);
+      case 'keptFit':
+        return keptFit;
+      case 'heavyJob':
+        return heavyJob;
       case 'jobProgress':
-        return null;
+        return jobs.progress(job);
       case 'cancelJob':
-        return false;
+        heavyJob = null;
+        return jobs.cancel(job);
       case 'settingsRemarks':
         return [{ text: 'With these settings the pump may cycle.', isNew: true }];
       case 'request':
         asked.push(operation);
         return { id: 'request-1', ...answer };
+      default:
+        return undefined;
     }
   }
 
@@ -128,7 +150,9 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
   const api: MonitorApi = {
     async call<M extends MonitorMethod>(method: M, params: MonitorParams<M>) {
       if (logProblem !== undefined && ofLog.has(method)) return { ok: false, problem: logProblem };
-      return { ok: true, result: replyTo(method, params as never) } as MonitorReply<M>;
+      const long = jobs.answer(method, params as never);
+      if (method === 'fit') keptFit = testFit((params as MonitorParams<'fit'>).days);
+      return (await (long ?? { ok: true, result: replyTo(method, params as never) })) as MonitorReply<M>;
     },
     listen(listener) {
       listeners.add(listener);
@@ -161,6 +185,13 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
     replaySame: (next) => {
       same = next;
     },
+    holdJobs: jobs.hold,
+    keptFitIs: (next) => {
+      keptFit = next;
+    },
+    heavyJobIs: (next) => {
+      heavyJob = next;
+    },
     eventsAre: (next) => {
       events = next;
     },
@@ -177,6 +208,9 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
       logProblem = undefined;
       curves = undefined;
       events = testEvents;
+      keptFit = null;
+      heavyJob = null;
+      jobs.reset();
       asked.length = 0;
       answer = agrees;
       same = true;

@@ -124,14 +124,32 @@ const logged: Outcome = {
   total: totals,
 };
 
+const circulatingSide = { phase: 'circulating', pumpFraction: 1, drainOpen: false } as const;
+
 /** A replay that met the same decisions, or one that did not. */
 export function testReplay(day: string, same: boolean): ReplayReport {
-  const common = { day, steps: 17_280, engineThen: ['0.1.0'], engineNow: '0.1.0' };
+  const side = { starts: 3, fills: 1, pumpRunS: 30_600 };
+  const common = {
+    day,
+    lastDay: day,
+    fromMs: midnightMs,
+    toMs: midnightMs + 24 * hourMs - 5000,
+    steps: 17_280,
+    leftOut: 0,
+    byField: {},
+    byCause: [],
+    parted: [],
+    partings: 0,
+    asked: { logged: side, replayed: side },
+    engineThen: ['0.1.0'],
+    engineNow: '0.1.0',
+  };
   if (same)
     return {
       ...common,
       same,
       differences: 0,
+      decidedOtherwise: 0,
       firstDifference: null,
       logged: totals,
       replayed: totals,
@@ -141,6 +159,22 @@ export function testReplay(day: string, same: boolean): ReplayReport {
     ...common,
     same,
     differences: 412,
+    decidedOtherwise: 412,
+    byField: { phase: 380, pump: 412 },
+    byCause: [
+      { logged: 'circulating-for-heat', replayed: 'resting-no-gain', steps: 400 },
+      { logged: 'a-reason-of-another-version', replayed: 'resting-no-gain', steps: 12 },
+    ],
+    parted: [
+      {
+        fromMs: midnightMs + 12.1 * hourMs,
+        toMs: midnightMs + 12.4 * hourMs,
+        steps: 216,
+        logged: { ...circulatingSide, reason: 'Bringing heat home.' },
+        replayed: { ...circulatingSide, phase: 'resting', pumpFraction: 0, reason: 'Resting.' },
+      },
+    ],
+    partings: 3,
     firstDifference: {
       atMs: midnightMs + 12.1 * hourMs,
       step: 8712,

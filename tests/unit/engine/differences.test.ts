@@ -48,15 +48,16 @@ describe('the least differences', () => {
 
   it('need no pair that is safe on its own behind an exchanger whose outlet and inlet were compared', () => {
     const reservoir = makeSite('drain-valve', [...commonSensors, 'reservoirC'], { plumbing: 'reservoir' });
-    const at = (learnt: object) =>
+    const at = (learnt: object, plumbed = reservoir) =>
       effectiveDifferences({
         state: { learnt },
         facts: { panIsOutlet: true },
-        site: reservoir,
+        site: plumbed,
         settings: small,
       } as never as Situation);
     expect(at({ endsOffsetK: 0.1 })).toEqual({ startDifferenceK: 2.5, stopDifferenceK: 1 });
     expect(at({})).toEqual({ startDifferenceK: 5, stopDifferenceK: 2 });
+    expect(at({ endsOffsetK: 0.1 }, site)).toEqual({ startDifferenceK: 5, stopDifferenceK: 2 });
   });
 });
 

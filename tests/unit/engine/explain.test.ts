@@ -181,6 +181,12 @@ function longRest(): Loop {
   return loop.run(5);
 }
 
+/** A full store and a hot liner, with a heat dump. */
+function dumped(): Loop {
+  const loop = circulatingLoop(makeSite('drain-valve', undefined, { heatDump: { conductanceWK: 300 } }));
+  return loop.set({ panOutletC: 74, panSheetC: 75, storeBottomC: 55, storeTopC: 61 }).run(15);
+}
+
 const scenarios: readonly (() => Loop)[] = [
   doubtedStore,
   nights,
@@ -195,6 +201,7 @@ const scenarios: readonly (() => Loop)[] = [
   () => fillingReservoir(500).set({ reservoirLevelMm: 20 }).run(60),
   commissioning,
   longRest,
+  dumped,
   batch,
   frostThenRelease,
   blindFrost,

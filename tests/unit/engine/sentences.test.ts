@@ -171,6 +171,11 @@ const reasons: readonly (readonly [ReasonCode, Numbers, string])[] = [
     { panC: 4.26, linerHotC: 5.26 },
     'Cooling the liner: the pan is at 4.3 °C; it is too hot from 5.3 °C on.',
   ],
+  [
+    'dumping-heat',
+    { storeC: 60.26, panC: 4.26, linerHotC: 5.26 },
+    'Dumping heat: the store takes no more at 60.3 °C, and the pan is at 4.3 °C; the liner is hot from 5.3 °C on.',
+  ],
   ['dry-running', { dryS: 50 }, 'The pump moved no water for 50 s and was stopped.'],
   [
     'no-flow',

@@ -5,6 +5,9 @@ import type { Channel } from '../../../shared-types/channels.ts';
 import type { TrustedReading, TrustedReadings } from '../../../shared-types/readings.ts';
 import { makeSite, quickSettings } from './rig.ts';
 
+/** Made once, since its check takes far longer than any rule. */
+const usualSite = makeSite('drain-valve');
+
 /** Steady time of every situation here [ms]. */
 export const nowMs = 10_000_000;
 
@@ -35,7 +38,7 @@ export function situationOf({ state = {}, level, told = {}, ...rest }: Given = {
     readings,
     facts: factsOf(readings, whole.learnt),
     drainSays: null,
-    site: makeSite('drain-valve'),
+    site: usualSite,
     settings: quickSettings,
     ...rest,
   };

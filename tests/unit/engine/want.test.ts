@@ -26,7 +26,7 @@ function drift(loop: Loop, fromC: number, toC: number, overS: number): Loop {
 
 /** The sudden change with which the readings of a test begin is not counted for a loss. */
 function settled(loop: Loop): Loop {
-  loop.state = { ...loop.state, harvest: { ...loop.state.harvest, lostJ: 0 } };
+  loop.state = { ...loop.state, harvest: { ...loop.state.harvest, lostJ: 0, inGap: false } };
   return loop;
 }
 
@@ -135,12 +135,23 @@ describe('a gap in the sun', () => {
   });
 
   it('that has ended counts, until the next day', () => {
-    const loop = drift(settled(restingLoop(site)), 21.5, 21.35, 600);
+    const loop = drift(settled(restingLoop(site)), 21.5, 21.1, 600);
     expect(loop.state.harvest.gaps).toBe(0);
-    drift(loop, 21.35, 23.5, 1200);
+    drift(loop, 21.1, 23.5, 1200);
     expect(loop.state.harvest.gaps).toBe(1);
     loop.localDay = '2031-06-22';
     expect(loop.step().state.harvest.gaps).toBe(0);
+  });
+
+  it('is not waited through when the air falls, since then the weather turns', () => {
+    const why = (airC: number) => {
+      const loop = settled(restingLoop(site));
+      loop.state = { ...loop.state, harvest: { ...loop.state.harvest, airMeanC: 20 } };
+      drift(loop.set({ ambientC: airC }), 21.5, 21.3, 300);
+      return [...new Set(loop.decisions.map(({ reasons }) => reasons.phase.code))];
+    };
+    expect(why(18)).not.toContain('emptying-no-gain');
+    expect(why(16)).toContain('emptying-no-gain');
   });
 
   it('is not waited through in the evening', () => {

@@ -6,7 +6,7 @@ import { curves } from './samples.ts';
 const never = () => {
   throw new Error('not asked for');
 };
-const replays = { replayDay: never, whatIf: never, allowedHeat: never };
+const replays = { replayDay: never, whatIf: never, allowedHeat: never, keptFit: never };
 const reader = (parts: Partial<LogReader>) => parts as LogReader;
 
 describe('answerQuestion', () => {

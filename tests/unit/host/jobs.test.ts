@@ -44,7 +44,11 @@ describe('the board of jobs', () => {
       setDone(own, 0.5);
       return promise;
     });
-    expect([board.progress('a'), board.progress('b'), board.cancel('b')]).toEqual([0.5, null, false]);
+    expect([board.progress('a'), board.progress('b'), board.cancel('b')]).toEqual([
+      { doneFraction: 0.5, doing: 'waiting' },
+      null,
+      false,
+    ]);
     expect(board.run('a', () => promise)).toBeUndefined();
     expect(board.cancel('a')).toBe(true);
     expect(flags && isCancelled(flags)).toBe(true);
@@ -59,6 +63,7 @@ describe('a day under other settings, asked of the host', () => {
     replayDay: vi.fn(),
     allowedHeat: vi.fn(),
     whatIf: whatIf as never,
+    keptFit: vi.fn(),
   });
   const reader = { days: () => [{ day, steps: 400 }] } as unknown as LogReader;
 
@@ -102,7 +107,10 @@ describe('a day under other settings, asked of the host', () => {
     const handlers = createHandlers({ history: { ask } as unknown as History } as never);
     const first = handlers.whatIf(params);
     const { job } = params;
-    expect(await handlers.jobProgress({ job })).toEqual({ ok: true, result: 0.75 });
+    expect(await handlers.jobProgress({ job })).toEqual({
+      ok: true,
+      result: { doneFraction: 0.75, doing: 'waiting' },
+    });
     expect(await handlers.whatIf(params)).toMatchObject({ ok: false });
     expect(await handlers.cancelJob({ job })).toEqual({ ok: true, result: true });
     expect(isCancelled(ask.mock.calls[0]?.[2] as JobFlags)).toBe(true);

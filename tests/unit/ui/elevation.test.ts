@@ -134,6 +134,15 @@ describe('a side view', () => {
     expect(pipesOf(view, { drain: 'pump-stop', outlet: 'low' }).valve).toBeUndefined();
   });
 
+  test('draws the radiator of a heat dump on the return, and only where there is one', () => {
+    const view = elevationOf(loopSizes(site), 800, 440);
+    expect(pipesOf(view, site).radiator).toBeUndefined();
+    const { back, radiator } = pipesOf(view, { ...site, heatDump: { conductanceWK: 300 } });
+    expect(radiator?.x).toBe(back[1]?.x);
+    expect(radiator?.y).toBeGreaterThan(back[1]?.y ?? 0);
+    expect(radiator?.y).toBeLessThan(back.at(-1)?.y ?? 0);
+  });
+
   test('names the reservoir where there is room between store and return, else below the drawing', () => {
     const sizes = loopSizes({ ...site, plumbing: 'reservoir' });
     const place = (width: number, panAboveStoreM: number) => {

@@ -63,20 +63,26 @@ describe('a day under other settings', () => {
     const done = feed().whatIf('a', report.day, defaultSettings);
     const job = last('whatIf')?.params['job'];
     expect(requestIdSchema.safeParse(job).success).toBe(true);
-    expect(selectWhatIf('a')(state())?.outcome).toEqual({ state: 'running', doneFraction: 0 });
+    expect(selectWhatIf('a')(state())?.outcome).toEqual({
+      state: 'running',
+      progress: { doneFraction: 0, doing: 'waiting' },
+    });
     expect(selectWhatIf('b')(state())).toBeNull();
     await vi.advanceTimersByTimeAsync(400);
     expect(last('jobProgress')?.params).toEqual({ job });
-    last('jobProgress')?.reply({ ok: true, result: 0.5 });
+    last('jobProgress')?.reply({ ok: true, result: { doneFraction: 0.5, doing: 'deciding' } });
     await vi.advanceTimersByTimeAsync(0);
-    expect(state().whatIf?.outcome).toEqual({ state: 'running', doneFraction: 0.5 });
+    expect(state().whatIf?.outcome).toEqual({
+      state: 'running',
+      progress: { doneFraction: 0.5, doing: 'deciding' },
+    });
     await vi.advanceTimersByTimeAsync(400);
     const late = last('jobProgress');
     last('whatIf')?.reply({ ok: true, result: report });
     await done;
-    late?.reply({ ok: true, result: 0.75 });
+    late?.reply({ ok: true, result: { doneFraction: 0.75, doing: 'deciding' } });
     await vi.advanceTimersByTimeAsync(2000);
-    expect(state().whatIf?.outcome).toEqual({ state: 'ready', report });
+    expect(state().whatIf?.outcome).toEqual({ state: 'ready', result: report });
     expect(calls.filter(({ method }) => method === 'jobProgress').length).toBe(2);
   });
 

@@ -70,6 +70,11 @@ describe('the outputs', () => {
       ['exchangerPump', 'on', 'does not say', null],
     ]);
     expect(rows({ drain: 'pump-stop' }).map(([name]) => name)).toEqual(['pump']);
+    const heatDump = { conductanceWK: 300 };
+    const row = (heatDumpOn: boolean) =>
+      rows({ heatDump }, null, { ...told, heatDumpOn } as typeof told).at(-1);
+    expect(row(true)).toEqual(['heatDump', 'on', 'does not say', null]);
+    expect(row(false)).toEqual(['heatDump', 'off', 'does not say', null]);
   });
   test('follow when the device says the same', () => {
     expect(rows({}, { pumpFraction: 0.5, drainOpen: false, ageMs: 0 })).toEqual([

@@ -8,11 +8,12 @@ import {
   selectDrainPumpOn,
   selectExchanging,
   selectFlowing,
+  selectHeatDumpOn,
   selectPumpDiffers,
   selectPumpFraction,
 } from '../../store/output-selectors.ts';
 import type { Point } from '../elevation.ts';
-import { type Pipes, pathThrough } from '../pipes.ts';
+import { onLongest, type Pipes, pathThrough } from '../pipes.ts';
 import styles from './drawing.module.css';
 
 /** Pipes, pump and drain. What flows shows arrows; they move where that is wanted. */
@@ -28,6 +29,7 @@ export function Pipework({ pipes, site }: { readonly pipes: Pipes; readonly site
       {pipes.exchanger === undefined ? null : <Exchanger pipes={pipes.exchanger} />}
       {pipes.drain === undefined ? null : <Pipe points={pipes.drain} flows={draining} />}
       {pipes.valve === undefined ? null : <Valve at={pipes.valve} drain={site.drain} />}
+      {pipes.radiator === undefined ? null : <Radiator at={pipes.radiator} />}
       <Pump at={pipes.pump} />
     </g>
   );
@@ -48,17 +50,11 @@ function Pipe({ points, flows }: { readonly points: readonly Point[]; readonly f
 
 /** An arrow head half-way along the longest straight stretch: direction without movement. */
 function Arrow({ points }: { readonly points: readonly Point[] }) {
-  const stretches = points.slice(1).map((to, index) => ({ from: points[index] as Point, to }));
-  const length = ({ from, to }: { from: Point; to: Point }) => Math.hypot(to.x - from.x, to.y - from.y);
-  const longest = stretches.reduce((best, one) => (length(one) > length(best) ? one : best));
-  const { from, to } = longest;
-  const angle = (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
-  const x = from.x + (to.x - from.x) * 0.38;
-  const y = from.y + (to.y - from.y) * 0.38;
+  const { at, angleDeg } = onLongest(points, 0.38);
   return (
     <path
       d="M-7 -7L7 0L-7 7Z"
-      transform={`translate(${x} ${y}) rotate(${angle})`}
+      transform={`translate(${at.x} ${at.y}) rotate(${angleDeg})`}
       className={styles['arrow']}
     />
   );
@@ -97,6 +93,18 @@ function Valve({ at, drain }: { readonly at: Point; readonly drain: Site['drain'
       d="M-8 -9H8L-8 9H8Z"
       transform={`translate(${at.x} ${at.y})`}
       className={differs ? `${look} ${styles['differs']}` : look}
+    />
+  );
+}
+
+/** Fins across the return, in the colour of a running pump while heat goes to the air. */
+function Radiator({ at }: { readonly at: Point }) {
+  const on = useLive(selectHeatDumpOn);
+  return (
+    <path
+      d="M-12 -10H12V10H-12ZM-6 -10V10M0 -10V10M6 -10V10"
+      transform={`translate(${at.x} ${at.y})`}
+      className={on ? styles['radiatorOn'] : styles['radiatorOff']}
     />
   );
 }

@@ -116,6 +116,21 @@ describe('a log', () => {
       writeLog(path, [windy]);
       expect(read(path, (log) => [...log.records('2031-06-21')])).toEqual([logRecord(1), windy]);
     }));
+
+  it('reads a log from before there were heat dumps as without one, and goes on in it', () =>
+    withLog((path) => {
+      writeLog(path, [logRecord(1)]);
+      const database = new DatabaseSync(path);
+      database.exec('ALTER TABLE steps DROP COLUMN heat_dump');
+      database.close();
+      const plain = logRecord(1);
+      expect(read(path, (log) => [...log.records('2031-06-21')])).toEqual([plain]);
+      expect(plain.outcome.outputs).not.toHaveProperty('heatDumpOn');
+      const outputs = { ...plain.outcome.outputs, heatDumpOn: true };
+      const dumping = logRecord(2, { outcome: { ...plain.outcome, outputs } });
+      writeLog(path, [dumping]);
+      expect(read(path, (log) => [...log.records('2031-06-21')])).toEqual([plain, dumping]);
+    }));
 });
 
 describe('saved states', () => {

@@ -74,6 +74,11 @@ describe('a sentence with a part that may be missing', () => {
     ['filling-for-heat', { differenceK: 12 }, 'Filling: the sheet is 12.0 K above the store bottom.'],
     [
       'emptying-no-gain',
+      { idleMin: 90, airFellK: 3.26 },
+      'Emptying: the air has fallen by 3.3 K, so the weather turns; the pan’s heat comes home.',
+    ],
+    [
+      'emptying-no-gain',
       { idleMin: 90 },
       'Emptying: the pan has gained nothing for 90 min; its heat comes home.',
     ],

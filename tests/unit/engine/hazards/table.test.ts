@@ -192,6 +192,10 @@ describe('the protections', () => {
     ]);
     expect(seen('frost-predicted', { state: ahead, level: 'full', site: corner })[0]).toBeNull();
     expect(seen('frost-predicted', { state: ahead, level: 'part', site: corner })[0]).not.toBeNull();
+    expect(seen('frost-predicted', { level: 'part' })[0]).toBeNull();
+    const cold = { state: ahead, level: 'full', told: { panOutletC: 5, ambientC: 3 } } as const;
+    expect(seen('frost-predicted', cold)[0]).not.toBeNull();
+    expect(seen('frost-predicted', { ...cold, site: corner })[0]).toBeNull();
   });
 
   it('name the sensors that failed', () => {
@@ -219,5 +223,7 @@ describe('the protections', () => {
       seen('liner-heat', { state: heat({ linerHot }), level, told: { panOutletC, storeBottomC: 20 } });
     expect(hot('full', 20.1)).toEqual([{ panC: 20.1, linerHotC: 72 }, 'run']);
     expect([hot('full', 20)[0], hot('part', 30)[0], hot('full', 30, false)[0]]).toEqual([null, null, null]);
+    const blind = { state: heat({ linerHot: true }), level: 'full', told: { panOutletC: 80 } } as const;
+    expect(seen('liner-heat', blind)[0]).toBeNull();
   });
 });

@@ -41,6 +41,8 @@ describe('what the readings of the pan say together', () => {
     [{ panOutletC: 30 }, { panC: 30, panIsOutlet: true, sheetC: 30, hottestPanC: 30, coldestPanC: 30 }],
     [{ panSheetC: 31 }, { panC: 31, panIsOutlet: false, sheetC: 31, hottestPanC: 31, coldestPanC: 31 }],
     [{ panInletC: 29 }, { panC: null, panIsOutlet: false, sheetC: null, hottestPanC: 29, coldestPanC: 29 }],
+    [{ panOutletC: -5 }, { hottestPanC: -5, coldestPanC: -5 }],
+    [{ panInletC: -5 }, { hottestPanC: -5, coldestPanC: -5 }],
     [
       { panOutletC: 30, panSheetC: 33, panInletC: 20 },
       { panC: 30, panIsOutlet: true, sheetC: 33, hottestPanC: 33, coldestPanC: 20 },

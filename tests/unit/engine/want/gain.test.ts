@@ -49,6 +49,7 @@ describe('the trend of a pan', () => {
     expect([at(20, { panOutletC: 26 }), at(26, { panOutletC: 20 })]).toEqual([0.02, -0.02]);
     expect([at(null, { panOutletC: 26 }), at(20, {})]).toEqual([null, null]);
     expect(Object.is(at(20, { panOutletC: 20 }), 0)).toBe(true);
+    expect(Object.is(at(0, { panOutletC: -0 }), 0)).toBe(true);
   });
 });
 

@@ -4,6 +4,7 @@ import { initialState } from '../../../../controller/engine/state.ts';
 import { clearSkyWM2, sunHeightDeg } from '../../../../controller/engine/sun/position.ts';
 import { unsureW } from '../../../../controller/engine/want/net-gain.ts';
 import { noHarvest, updateHarvest } from '../../../../controller/engine/want/outlook.ts';
+import { refillCostJ } from '../../../../controller/engine/want/refill.ts';
 import { makeSite } from '../rig.ts';
 import { nowMs, type Told as Readings } from '../situations.ts';
 import { given, type Told } from './wants.ts';
@@ -96,21 +97,28 @@ describe('how clear the day was', () => {
 
 describe('the heat that a full pan lost', () => {
   const loss = (gainW: number | null, harvest: Partial<HarvestMemory>, changes: Told = {}) => {
-    const { lostJ, gaps } = outlook({ level: 'full', elapsedMs: 5000, harvest, ...changes }, gainW);
-    return [lostJ, gaps];
+    const { lostJ, inGap, gaps } = outlook({ level: 'full', elapsedMs: 5000, harvest, ...changes }, gainW);
+    return [lostJ, inGap, gaps];
   };
+  const tenthJ = 0.1 * refillCostJ(given({ level: 'full' }));
 
-  it('adds up, and goes down to nought when it is gained back: that was a gap', () => {
-    expect(loss(-100, { lostJ: 300, gaps: 1 })).toEqual([800, 1]);
-    expect(loss(20, { lostJ: 300, gaps: 1 })).toEqual([200, 1]);
-    expect(loss(60, { lostJ: 300, gaps: 1 })).toEqual([0, 2]);
-    expect(loss(100, { lostJ: 300, gaps: 1 })).toEqual([0, 2]);
-    expect(loss(100, { lostJ: 0, gaps: 1 })).toEqual([0, 1]);
+  it('adds up, and goes down to nought when it is gained back', () => {
+    expect(loss(-100, { lostJ: 300 })).toEqual([800, false, 0]);
+    expect(loss(20, { lostJ: 300 })).toEqual([200, false, 0]);
+    expect(loss(60, { lostJ: 300 })).toEqual([0, false, 0]);
+    expect(loss(100, { lostJ: 300 })).toEqual([0, false, 0]);
+  });
+
+  it('becomes a gap in the sun from a tenth of a refill on, which counts when it is gained back', () => {
+    expect(loss(-100, { lostJ: tenthJ - 500.1, gaps: 1 })[1]).toBe(false);
+    expect(loss(-100, { lostJ: tenthJ - 500, gaps: 1 })).toEqual([tenthJ, true, 1]);
+    expect(loss(20, { lostJ: 300, inGap: true, gaps: 1 })).toEqual([200, true, 1]);
+    expect(loss(60, { lostJ: 300, inGap: true, gaps: 1 })).toEqual([0, false, 2]);
   });
 
   it('is kept while nothing tells, and forgotten with the water', () => {
-    expect(loss(null, { lostJ: 300, gaps: 1 })).toEqual([300, 1]);
-    expect(loss(-100, { lostJ: 300, gaps: 1 }, { level: 'part' })).toEqual([0, 1]);
+    expect(loss(null, { lostJ: 300, inGap: true, gaps: 1 })).toEqual([300, true, 1]);
+    expect(loss(-100, { lostJ: 300, inGap: true, gaps: 1 }, { level: 'part' })).toEqual([0, false, 1]);
   });
 
   it('counts no more than what the sensors are sure of', () => {
@@ -119,6 +127,19 @@ describe('the heat that a full pan lost', () => {
     const doubtJ = 5 * unsureW(given({ state }));
     expect(doubtJ).toBeGreaterThan(1000);
     expect(loss(0, {}, { state: { ...state, harvest } })[0]).toBeCloseTo(9e6 - doubtJ, 6);
+    expect(loss(null, {}, { state: { ...state, harvest } })[0]).toBe(9e6);
+  });
+});
+
+describe('the air', () => {
+  const mean = (told: Readings, airMeanC: number | null = 20) =>
+    outlook({ told, elapsedMs: 2_700_000, harvest: { airMeanC } }).airMeanC;
+
+  it('has a mean over three quarters of an hour, kept while nothing tells of it', () => {
+    expect(mean({ ambientC: 10 }, null)).toBe(10);
+    expect(mean({ ambientC: 10 })).toBe(15);
+    expect(mean({})).toBe(20);
+    expect(mean({ ambientC: { quality: 'doubtful', value: 10, ageMs: 0, cause: 'jumped' } })).toBe(20);
   });
 });
 
@@ -186,6 +207,8 @@ describe('the day ahead', () => {
     const unknown = { risingWM2: 0, hourJ: null, dayJ: null };
     expect(ahead(null)).toMatchObject(unknown);
     expect(ahead(noonMs, { ambientC: 15 })).toMatchObject(unknown);
+    const known = { state: { harvest: { ...noHarvest, risingWM2: 5, hourJ: 6, dayJ: 7 } } };
+    expect(ahead(noonMs, { ambientC: 15 }, known)).toMatchObject(unknown);
   });
 
   it('is looked at once a minute', () => {

@@ -125,6 +125,22 @@ describe('a pan at rest', () => {
     expect(valuesOf({ ...told, harvest: {} })).toEqual({ lostKWh: 0, costKWh: cost / 3.6e6 });
   });
 
+  it('waits through no gap once the air is three kelvins below its mean', () => {
+    const turned = (ambientC: number): Told => ({
+      ...still,
+      told: { panOutletC: 22, storeBottomC: 20, ambientC },
+      timers: losing,
+      harvest: { airMeanC: 20 },
+    });
+    expect([17.01, 17].map((airC) => wanted(turned(airC))[1])).toEqual([
+      'resting-through-gap',
+      'emptying-no-gain',
+    ]);
+    expect(valuesOf(turned(16.5))).toMatchObject({ airFellK: 3.5 });
+    expect(wanted({ ...turned(17), harvest: { airMeanC: null } })[1]).toBe('resting-through-gap');
+    expect(Object.keys(valuesOf({ ...still, timers: losing, harvest: lost }))).not.toContain('airFellK');
+  });
+
   it('costs more to refill with each fill of the day and with what the hour would bring', () => {
     const cost = (hourJ: number | null, fills = 0) =>
       refillCostJ(given({ ...still, harvest: { hourJ }, fills }));

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { GainMemory, Phase, Timers, WaterLevel } from '../../../../controller/engine/state.ts';
 import { initialState } from '../../../../controller/engine/state.ts';
 import { batchWarms } from '../../../../controller/engine/want/batch.ts';
+import { unsureW } from '../../../../controller/engine/want/net-gain.ts';
 import {
   differencesOf,
   needsFill,
@@ -125,12 +126,20 @@ describe('since when it is warm enough', () => {
   });
 
   const quiet: Told = { phase: resting, level: 'full', told: { ...apart(1), ambientC: 5 } };
+  const outputs = { ...initialState().outputs, pumpFraction: 1 };
+  /** A loop in circulation, with a gain of so many times what is not told from nought. */
+  const pumped = (times: number): Told => {
+    const running: Told = { phase: going, state: { outputs } };
+    return { ...running, harvest: { gainW: times * unsureW(given(running)) } };
+  };
   const cold: Told = { sunHeightDeg: 0, told: { panOutletC: 21, storeBottomC: 20, ambientC: 20.9 } };
 
   it.each<[string, Told, number | null]>([
     ['when its gain is below nought', { harvest: { gainW: -0.001 } }, nowMs],
     ['since before', { harvest: { gainW: -5 }, timers: { losingMs: held } }, held],
     ['not at nought', { harvest: { gainW: 0 } }, null],
+    ['not within what its sensors may be wrong by', pumped(-0.999), null],
+    ['beyond that', pumped(-1.001), nowMs],
     ['not while nothing tells', {}, null],
     ['not in a pan that is not full', { level: 'part', harvest: { gainW: -5 } }, null],
     ['not before a fill has settled', { ...fresh(1_439_999), harvest: { gainW: -5 } }, null],

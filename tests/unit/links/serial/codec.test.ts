@@ -73,6 +73,8 @@ describe('what the parser makes of the bytes on a line', () => {
     'O 0 pump=1 drain=1 drainPump=0 exchanger=0',
     'O 0 pump=1.01 drain=1 drainPump=0 exchanger=0 expires=60000',
     'O 0 pump=1 drain=1 exchanger=0 expires=60000',
+    'O 0 pump=1 drain=1 drainPump=0 exchanger=0 dump=2 expires=60000',
+    'F 0 pump=1 drain=1 drainPump=0 exchanger=0 dump=? expired=0',
   ])("takes nothing from the unharmed line '%s'", (body) => {
     expect(short(line(body))).toEqual(['wrong-fields']);
   });
@@ -108,6 +110,18 @@ describe('what the encoder writes', () => {
     ],
   ])('refuses %s', (_what, frame) => {
     expect(() => encodeFrame(frame)).toThrow(RangeError);
+  });
+
+  it('speaks of a heat dump only where there is one', () => {
+    const outputs = { pumpFraction: 1, drainOpen: false, drainPumpOn: false, exchangerPumpOn: false };
+    const frames: SerialFrame[] = [
+      { kind: 'outputs', sequence: 0, ...outputs, heatDumpOn: true, expiresInMs: 60_000 },
+      { kind: 'outputs', sequence: 1, ...outputs, expiresInMs: 60_000 },
+      { kind: 'feedback', sequence: 2, ...outputs, heatDumpOn: false, expired: false },
+    ];
+    const texts = frames.map((frame) => new TextDecoder().decode(encodeFrame(frame)));
+    expect(texts.map((text) => / dump=\d /.exec(text)?.[0])).toEqual([' dump=1 ', undefined, ' dump=0 ']);
+    expect(texts.map(parse)).toEqual(frames.map((frame) => [{ ok: true, frame }]));
   });
 
   it('keeps a pump fraction to three decimals, without an exponent', () => {

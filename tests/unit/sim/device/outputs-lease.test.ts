@@ -26,6 +26,13 @@ describe('outputs of the device', () => {
     expect(lease.inForce(steadyMs, wallMs)).toEqual(expired ? safeState : pumping);
   });
 
+  it('have a heat dump where one was told of, and none in their safe state', () => {
+    const lease = createOutputsLease();
+    lease.renew({ ...told, heatDumpOn: true }, 0, 0);
+    expect(lease.inForce(0, 0)).toEqual({ ...pumping, heatDumpOn: true });
+    expect(lease.inForce(60_000, 60_000)).not.toHaveProperty('heatDumpOn');
+  });
+
   it('live on when they are told again, and by the newest word', () => {
     const lease = createOutputsLease();
     lease.renew(told, 0, 0);

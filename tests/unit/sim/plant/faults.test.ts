@@ -8,6 +8,7 @@ import { emptying, live, plumbedSite, pumping, resting, withSun } from '../../..
 import { demoContent, siteOf } from '../../../support/sites.ts';
 
 const demo = siteOf(demoContent());
+const dumping = siteOf(demoContent({ heatDump: { conductanceWK: 400 } }));
 const drainBack = plumbedSite('reservoir', 'high-with-low-drain', 'drain-valve');
 const weather = withSun(800);
 
@@ -19,6 +20,7 @@ interface Row {
   readonly least: number;
   readonly most: number;
   readonly reservoir?: true;
+  readonly heatDump?: true;
   /** How long the fault has been there [s]. */
   readonly forS?: number;
 }
@@ -28,6 +30,7 @@ const power = (plant: PlantState) => plant.moving.pumpPowerW;
 const water = (plant: PlantState) => plantKg(plant);
 const outletC = ({ pan }: PlantState) => at(pan.core.waterC, 7);
 const sheetExcessK = ({ pan }: PlantState) => at(pan.core.sheetC, 4) - at(pan.core.waterC, 4);
+const storeTopC = ({ store }: PlantState) => at(store.waterC, 0);
 const reservoirKg = ({ reservoir }: PlantState) => at(reservoir?.massKg ?? [], 0);
 const filling = { outputs: pumping, panFull: false };
 const circulating = { outputs: pumping, panFull: true };
@@ -60,6 +63,15 @@ const rows: Record<string, Row> = {
   },
   'drain-stuck-open': { ...restingFull, look: level, least: 0, most: 0.5 },
   'drain-slow': { outputs: emptying, panFull: true, look: level, least: 1.5, most: Number.POSITIVE_INFINITY },
+  // The healthy one cools what comes home.
+  'dump-stuck-off': {
+    outputs: { ...pumping, heatDumpOn: true },
+    panFull: true,
+    heatDump: true,
+    look: storeTopC,
+    least: 1.005,
+    most: 1.2,
+  },
   'pan-leak': { ...restingFull, look: water, least: 0.999, most: 0.9999 },
   'liner-burst': { ...restingFull, look: level, least: 0, most: 0.1 },
   'reservoir-short': { ...restingFull, reservoir: true, look: reservoirKg, least: 0, most: 0.05 },
@@ -70,7 +82,7 @@ describe('faults of parts', () => {
   it.each(names)('%s', (name) => {
     const row = rows[name];
     if (row === undefined) throw new Error(`${name} has no row here`);
-    const site = row.reservoir ? drainBack : demo;
+    const site = row.reservoir ? drainBack : row.heatDump ? dumping : demo;
     const [healthy, faulty] = [0, 1].map(() =>
       createPlant(site, { waterC: 30, panC: 30, panFull: row.panFull, draw: 'none' }),
     ) as [PlantState, PlantState];

@@ -1,0 +1,132 @@
+import { existsSync, rmSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { dirname, join } from 'node:path';
+import { type LogReader, logPath } from '../../controller/log/log.ts';
+import { openLogReader } from '../../controller/log/reader.ts';
+import type { HeavyMethod } from '../../shared-types/jobs.ts';
+import type { MonitorReply, MonitorResult } from '../../shared-types/monitor-api.ts';
+import { readFit } from '../../sim/identify/loop-file.ts';
+import { compareDay, usualSamples } from '../../sim/replay/live-again/compare-day.ts';
+import { newestRule } from '../../sim/replay/newest-rule.ts';
+import { loopsOf } from '../../sim/replay/sweep/loops.ts';
+import { type SweepOptions, sweep } from '../../sim/replay/sweep/sweep.ts';
+import { checkedReply, noLog, thrownReply } from './checked-reply.ts';
+import type { CheckedParams } from './history-messages.ts';
+import { isCancelled, type JobFlags, setDone, setStage } from './job-flags.ts';
+import type { TuningQuestion } from './tuning-messages.ts';
+import { wasGivenUp } from './was-given-up.ts';
+
+interface Given<M extends HeavyMethod> {
+  readonly reader: LogReader;
+  readonly path: string;
+  readonly question: TuningQuestion<M>;
+}
+
+type Answers = {
+  readonly [M in HeavyMethod]: (given: Given<M>) => Promise<MonitorResult<M> | undefined>;
+};
+
+/** Picks noise and drawn loops: the same question has the same answer. */
+const seed = 1;
+/** Loops that a sweep draws for its bands: fewer than a single day does, since each costs as much as the first. */
+const sweepSamples = 4;
+/** Most threads of a sweep: beyond this the monitor is no good neighbour. A design choice. */
+const mostThreads = 8;
+/** How often a sweep looks whether it is still wanted [ms]. */
+const lookEveryMs = 200;
+
+const answers: Answers = {
+  compareDay: async ({ reader, path, question: { params, flags } }) => {
+    const { site, day, settings, best } = params;
+    const read = readFit(path, site);
+    const goOn = (doneFraction: number) => {
+      if (best && doneFraction >= 1) setStage(flags, 'best');
+      setDone(flags, doneFraction);
+      return !isCancelled(flags);
+    };
+    setStage(flags, 'living');
+    return compareDay(reader, day, settings, {
+      fit: read.ok ? read.fit : null,
+      samples: usualSamples,
+      seed,
+      best,
+      goOn,
+    });
+  },
+  sweep: (given) => answerSweep(given),
+  fit: async () => undefined,
+};
+
+async function answerSweep({ reader, path, question }: Given<'sweep'>) {
+  const { site, days, ranges }: CheckedParams<'sweep'> = question.params;
+  const { flags, sweepWorker } = question;
+  const rule = newestRule(reader);
+  if (rule === undefined) throw new RangeError('the log holds no step with its site and settings');
+  const read = readFit(path, site);
+  const { loops, remarks } = loopsOf(read.ok ? read.fit : undefined, sweepSamples, seed);
+  const watch = watchCancel(flags);
+  setStage(flags, 'sweeping');
+  try {
+    return await sweepAnew({
+      logPath: path,
+      days,
+      ranges,
+      settingsInForce: rule.settings,
+      loops,
+      loopRemarks: remarks,
+      seed,
+      // One processor is left to whatever else runs here, the controller perhaps.
+      workers: Math.min(mostThreads, Math.max(1, availableParallelism() - 1)),
+      resumeFile: join(dirname(path), `${site}.sweep.json`),
+      onProgress: ({ done, all }) => setDone(flags, done / all),
+      signal: watch.signal,
+      ...(sweepWorker === undefined ? {} : { workerModule: new URL(sweepWorker) }),
+    });
+  } finally {
+    watch.end();
+  }
+}
+
+/** Goes on with the sweep that was given up last, or drops what was kept of it when this one is another. */
+async function sweepAnew(options: SweepOptions & { readonly resumeFile: string }) {
+  try {
+    return await sweep(options);
+  } catch (thrown) {
+    const { resumeFile } = options;
+    if (!(thrown instanceof RangeError && thrown.message.startsWith(resumeFile))) throw thrown;
+    // The file is the monitor's own: nobody else goes on from it.
+    rmSync(resumeFile);
+    return sweep(options);
+  }
+}
+
+/** Turns the flag of a job into a signal for what waits. */
+function watchCancel(flags: JobFlags): { readonly signal: AbortSignal; end(): void } {
+  const controller = new AbortController();
+  const looking = setInterval(() => {
+    if (isCancelled(flags)) controller.abort();
+  }, lookEveryMs);
+  return { signal: controller.signal, end: () => clearInterval(looking) };
+}
+
+/** Answers one long question from the log of its site. Never throws. */
+export async function answerTuning<M extends HeavyMethod>(
+  question: TuningQuestion<M>,
+): Promise<MonitorReply<M>> {
+  const { dataFolder, method, params, flags } = question;
+  const { site } = params;
+  const path = logPath(dataFolder, site);
+  if (!existsSync(path)) return noLog(site);
+  setStage(flags, 'reading');
+  try {
+    const reader = openLogReader(path);
+    try {
+      const result = await answers[method]({ reader, path, question });
+      return result === undefined ? wasGivenUp : checkedReply(method, site, { ok: true, result });
+    } finally {
+      reader.close();
+    }
+  } catch (thrown) {
+    return thrownReply(site, thrown);
+  }
+}

@@ -1,0 +1,90 @@
+import { type Channel, channelMeaning } from '../../../../shared-types/channels.ts';
+import type { LoopFit } from '../../../../shared-types/tuning.ts';
+import { inLine } from '../../format/numbers.ts';
+import { useNumbers } from '../../shell/use-formats.ts';
+import { en } from '../../text/en.ts';
+import blocks from '../blocks.module.css';
+import styles from './fit-details.module.css';
+import { significant } from './significant.ts';
+
+const text = en.tuning.fit;
+
+/** Fitted and held values with their errors, and how well the fitted loop meets what was measured. */
+export function FitDetails({ fit }: { readonly fit: LoopFit }) {
+  return (
+    <details className={styles['details']}>
+      <summary>{text.parameters}</summary>
+      <Parameters fit={fit} />
+      <Residuals fit={fit} />
+    </details>
+  );
+}
+
+function Parameters({ fit }: { readonly fit: LoopFit }) {
+  return (
+    <table className={`ruled number ${styles['table']}`}>
+      <thead>
+        <tr>
+          <th scope="col">{text.name}</th>
+          <th scope="col">{text.value}</th>
+          <th scope="col">{text.error}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {fit.parameters.map(({ name, unit, value, standardError, heldBecause }) => (
+          <tr key={name}>
+            <th scope="row">{Object.hasOwn(text.titles, name) ? text.titles[name] : name}</th>
+            <td>{significant(value, unit)}</td>
+            <td>
+              {standardError === null ? text.held(heldBecause ?? '') : significant(standardError, unit)}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Residuals({ fit }: { readonly fit: LoopFit }) {
+  const numbers = useNumbers();
+  if (fit.residuals.length === 0) return null;
+  return (
+    <table className={`ruled number ${styles['table']} ${blocks['blocks']}`}>
+      <caption>{text.residuals}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{text.channel}</th>
+          <th scope="col">{text.samples}</th>
+          <th scope="col">{text.rms}</th>
+          <th scope="col">{text.mean}</th>
+          <th scope="col">{text.correlation}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {fit.residuals.map(({ channel, samples, rms, mean, lagOneCorrelation }) => (
+          <tr key={channel}>
+            <th scope="row">{titleOf(channel)}</th>
+            <td data-side={text.samples}>{numbers.count(samples)}</td>
+            <td data-side={text.rms}>{significant(rms, unitOf(channel))}</td>
+            <td data-side={text.mean}>{significant(mean, unitOf(channel))}</td>
+            <td data-side={text.correlation}>{inLine(numbers.measure(lagOneCorrelation, 2, ''))}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const isChannel = (name: string): name is Channel => Object.hasOwn(channelMeaning, name);
+const titleOf = (name: string): string => (isChannel(name) ? channelMeaning[name].title : name);
+/** Differences of temperatures are in kelvin. */
+const unitOf = (name: string): string =>
+  isChannel(name) ? (differenceUnits[channelMeaning[name].unit] ?? '') : '';
+const differenceUnits: Readonly<Partial<Record<string, string>>> = {
+  C: 'K',
+  LMin: 'L/min',
+  WM2: 'W/m²',
+  W: 'W',
+  Mm: 'mm',
+  Ms: 'm/s',
+};

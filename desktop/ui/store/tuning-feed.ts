@@ -1,0 +1,71 @@
+import type { Settings } from '../../../shared-types/settings.ts';
+import type { SettingRange } from '../../../shared-types/tuning.ts';
+import type { Door } from '../door.ts';
+import { createJobSlot } from './job-slot.ts';
+import { loading } from './loaded.ts';
+import { useTuning } from './tuning-store.ts';
+
+/** Questions that live logged days again; each answer lands in the store of tuning. */
+export interface TuningFeed {
+  /** @param best - Asks for the best possible as well. */
+  compareDay(site: string, day: string, settings: Settings, best: boolean): Promise<void>;
+  cancelComparison(): void;
+  sweep(site: string, days: readonly string[], ranges: readonly SettingRange[]): Promise<void>;
+  cancelSweep(): void;
+  /** Fits the loop; a fit that converged is asked for again, since it is kept from then on. */
+  fit(site: string, days: readonly string[]): Promise<void>;
+  cancelFit(): void;
+  loadKeptFit(site: string): Promise<void>;
+  /** Asks whether a long job runs for a site, whoever began it. */
+  loadHeavy(site: string): Promise<void>;
+  endHeavy(site: string, job: string): Promise<void>;
+}
+
+export function createTuningFeed(door: Door): TuningFeed {
+  const slots = {
+    comparison: createJobSlot(door, 'compareDay'),
+    sweep: createJobSlot(door, 'sweep'),
+    fit: createJobSlot(door, 'fit'),
+  };
+  const giveUp = (name: keyof typeof slots) => () => {
+    slots[name].cancel();
+    useTuning.setState({ [name]: null });
+  };
+  const loadHeavy = async (site: string) => {
+    const reply = await door.call('heavyJob', { site });
+    if (reply.ok) useTuning.setState(({ heavy }) => ({ heavy: { ...heavy, [site]: reply.result } }));
+  };
+  return {
+    compareDay: (site, day, settings, best) =>
+      slots.comparison.run({ site, day, settings, best }, (outcome) =>
+        useTuning.setState({ comparison: { site, day, settings, outcome } }),
+      ),
+    cancelComparison: giveUp('comparison'),
+    sweep: (site, days, ranges) =>
+      slots.sweep.run({ site, days: [...days], ranges: [...ranges] }, (outcome) =>
+        useTuning.setState({ sweep: { site, days, ranges, outcome } }),
+      ),
+    cancelSweep: giveUp('sweep'),
+    async fit(site, days) {
+      await slots.fit.run({ site, days: [...days] }, (outcome) =>
+        useTuning.setState({ fit: { site, days, outcome } }),
+      );
+      await loadKeptFit(door, site);
+    },
+    cancelFit: giveUp('fit'),
+    loadKeptFit: (site) => loadKeptFit(door, site),
+    loadHeavy,
+    async endHeavy(site, job) {
+      await door.call('cancelJob', { job });
+      await loadHeavy(site);
+    },
+  };
+}
+
+async function loadKeptFit(door: Door, site: string): Promise<void> {
+  const put = (entry: ReturnType<typeof useTuning.getState>['keptFits'][string]) =>
+    useTuning.setState(({ keptFits }) => ({ keptFits: { ...keptFits, [site]: entry } }));
+  if (useTuning.getState().keptFits[site]?.state !== 'ready') put(loading);
+  const reply = await door.call('keptFit', { site });
+  put(reply.ok ? { state: 'ready', value: reply.result } : { state: 'failed', problem: reply.problem });
+}

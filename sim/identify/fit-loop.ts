@@ -1,0 +1,140 @@
+import type { Channel } from '../../shared-types/channels.ts';
+import type { FittedParameter, LoopFit } from '../../shared-types/tuning.ts';
+import { type TraitName, traitDeclarations } from '../plant/traits.ts';
+import { at } from '../plant/water.ts';
+import { type Told, toldOf } from './held.ts';
+import { type LoopModel, loopModel } from './model/loop-problem.ts';
+import { type Stretch, stretchOf } from './model/stretch.ts';
+import { errorUnknowns, traitUnknowns, windTraits } from './model/unknowns.ts';
+import { type Posterior, posteriorOf } from './posterior.ts';
+import { residualTest } from './residual-tests.ts';
+import { type Fitted, type GoOn, search } from './search.ts';
+import { heldWords, type Seen, verdictsOf, windWords } from './verdicts.ts';
+import type { LoggedSpan } from './world/span.ts';
+
+/**
+ * Finds what logged days say of their loop.
+ *
+ * @param spans - Days of one loop, 1 or more. @param goOn - Told how far it is; false gives up.
+ * @returns A fit that did not converge holds no number, only words.
+ */
+export function fitLoop(spans: readonly LoggedSpan[], goOn: GoOn = () => true): LoopFit {
+  const stretches = spans.map(stretchOf);
+  const fit = emptyFit(spans);
+  const { site } = spans[0] as LoggedSpan;
+  const missing = whatIsMissing(stretches);
+  if (missing !== undefined) return { ...fit, verdicts: [missing, ...remarksOf(spans)] };
+  const windMeasured = stretches.every(({ origins }) => origins.wind === 'measured');
+  const unknowns = [
+    ...traitUnknowns(site, windMeasured),
+    ...errorUnknowns(
+      measuredOf(stretches),
+      stretches.map(({ span }) => span.minutes.count),
+    ),
+  ];
+  const model = loopModel(stretches, unknowns);
+  const tooLittle = tooLittleSeen(model.misfits(unknowns.map(({ mean }) => mean)));
+  if (tooLittle !== undefined) return { ...fit, verdicts: [tooLittle, ...remarksOf(spans)] };
+  const result = search(model, goOn);
+  if (!('found' in result))
+    return { ...fit, verdicts: [`The fit did not converge: ${result.why}.`, ...remarksOf(spans)] };
+  return reportOf(fit, model, result, { spans, stretches, windMeasured });
+}
+
+function emptyFit(spans: readonly LoggedSpan[]): LoopFit {
+  return {
+    schemaVersion: 1,
+    site: (spans[0] as LoggedSpan).site.name,
+    days: spans.map(({ day }) => day),
+    converged: false,
+    parameters: [],
+    covariance: [],
+    residuals: [],
+    verdicts: [],
+  };
+}
+
+/** Channels that every day has. */
+function measuredOf(stretches: readonly Stretch[]): Channel[] {
+  const [first, ...others] = stretches.map(({ span }) => Object.keys(span.minutes.values) as Channel[]);
+  return (first ?? []).filter((channel) => others.every((own) => own.includes(channel)));
+}
+
+function whatIsMissing(stretches: readonly Stretch[]): string | undefined {
+  const measured = measuredOf(stretches);
+  if (!measured.includes('panSheetC') && !measured.includes('panOutletC'))
+    return 'No thermometer of the pan was read on every day: nothing of the loop can be told.';
+  if (!measured.includes('ambientC'))
+    return 'No thermometer of the air was read on every day: what the pan loses cannot be told from what the air did.';
+  return undefined;
+}
+
+/** Fewer compared blocks of the pan than this tell nothing: four hours. A design choice. */
+const leastBlocks = 24;
+
+function tooLittleSeen(misfits: readonly { channel: Channel; apart: Float64Array }[]): string | undefined {
+  const pan = misfits.filter(({ channel }) => channel === 'panSheetC' || channel === 'panOutletC');
+  const blocks = pan.reduce((sum, { apart }) => sum + apart.length, 0);
+  if (blocks >= leastBlocks) return undefined;
+  return `Only ${blocks} times of ten minutes in which the loop did the same for a while: ${leastBlocks} are the least.`;
+}
+
+function remarksOf(spans: readonly LoggedSpan[]): string[] {
+  return spans.flatMap(({ day, remarks }) => remarks.map((text) => `${day}: ${text}`));
+}
+
+interface From {
+  readonly spans: readonly LoggedSpan[];
+  readonly stretches: readonly Stretch[];
+  readonly windMeasured: boolean;
+}
+
+function reportOf(
+  fit: LoopFit,
+  model: LoopModel,
+  fitted: Fitted,
+  { spans, stretches, windMeasured }: From,
+): LoopFit {
+  const posterior = posteriorOf(model, fitted);
+  const told = toldOf(posterior);
+  const residuals = [...Map.groupBy(fitted.misfits, ({ channel }) => channel)].map(([channel, own]) => ({
+    channel,
+    ...residualTest(own),
+  }));
+  const covariance = told.fitted.map((i) => told.fitted.map((j) => at(posterior.covariance[i] ?? [], j)));
+  const seen: Seen = { stretches, windMeasured };
+  const parameters = parametersOf(posterior, told, covariance, seen);
+  return {
+    ...fit,
+    converged: true,
+    parameters,
+    covariance,
+    residuals: residuals.map(({ runsZ: _, ...kept }) => kept),
+    verdicts: [...verdictsOf(parameters, covariance, residuals, seen), ...remarksOf(spans)],
+  };
+}
+
+function parametersOf(
+  { traits }: Posterior,
+  { fitted, held, values }: Told,
+  covariance: readonly (readonly number[])[],
+  seen: Seen,
+): FittedParameter[] {
+  const entry = (name: TraitName, value: number) => ({ name, unit: traitDeclarations[name].unit, value });
+  const nameOf = (index: number) => traits[index]?.trait as TraitName;
+  const usual = (name: TraitName, heldBecause: string) => ({
+    ...entry(name, traitDeclarations[name].default),
+    standardError: null,
+    heldBecause,
+  });
+  return [
+    ...fitted.map((index, number) => ({
+      ...entry(nameOf(index), at(values, index)),
+      standardError: Math.sqrt(at(covariance[number] ?? [], number)),
+      heldBecause: null,
+    })),
+    ...held.map((index) => usual(nameOf(index), heldWords(nameOf(index), seen))),
+    ...(seen.windMeasured ? [] : windTraits.map((name) => usual(name, windWords))),
+    usual('storeLossFactor', 'what is drawn by night cannot be told from what the store loses'),
+  ];
+}

@@ -1,0 +1,29 @@
+import type { LoopFit } from '../../shared-types/tuning.ts';
+
+/** The fit for people. */
+export function fitText(fit: LoopFit): string {
+  const days =
+    fit.days.length === 1 ? fit.days[0] : `${fit.days.length} days, ${fit.days[0]} to ${fit.days.at(-1)}`;
+  if (!fit.converged) return [`${fit.site}, ${days}: no fit.`, ...listed(fit.verdicts)].join('\n');
+  return [
+    `${fit.site}, ${days}`,
+    '',
+    `  ${'Parameter'.padEnd(20)}${'value'.padStart(10)}${'error'.padStart(10)}`,
+    ...fit.parameters.map(({ name, value, standardError, unit }) => {
+      const error = standardError === null ? 'held' : standardError.toPrecision(2);
+      return `  ${name.padEnd(20)}${value.toPrecision(4).padStart(10)}${error.padStart(10)} ${unit}`.trimEnd();
+    }),
+    '',
+    `  ${'Left over'.padEnd(20)}${'rms'.padStart(10)}${'mean'.padStart(10)}${'lag one'.padStart(10)}${'times'.padStart(8)}`,
+    ...fit.residuals.map(
+      ({ channel, rms, mean, lagOneCorrelation, samples }) =>
+        `  ${channel.padEnd(20)}${rms.toFixed(3).padStart(10)}${mean.toFixed(3).padStart(10)}` +
+        `${lagOneCorrelation.toFixed(2).padStart(10)}${String(samples).padStart(8)}`,
+    ),
+    '',
+    'What the days tell:',
+    ...listed(fit.verdicts),
+  ].join('\n');
+}
+
+const listed = (lines: readonly string[]) => lines.map((text) => `  - ${text}`);

@@ -1,0 +1,45 @@
+import type { Channel } from '../../../shared-types/channels.ts';
+import type { DrawCourse } from '../../plant/draws.ts';
+import { storeLayers } from '../../plant/parts.ts';
+import { createPlant, type PlantState } from '../../plant/state.ts';
+import { mixByBuoyancy } from '../../plant/store.ts';
+import type { Traits } from '../../plant/traits.ts';
+import type { LoggedSpan } from './span.ts';
+import { alongStore, storeSeen } from './store-sensors.ts';
+
+/** Store and pan are looked at over so many minutes at the beginning. */
+const lookedMin = 10;
+const usualStoreC = 20;
+const wetPhases: readonly string[] = ['circulating', 'resting'];
+
+/** The loop as the first minutes of a span show it. Where nothing shows it, usual values stand. */
+export function beginOf(span: LoggedSpan, traits: Partial<Traits>, drawCourse: DrawCourse): PlantState {
+  const { site, phases, minutes } = span;
+  const first = (channel: Channel) => firstMean(minutes.values[channel]);
+  const seen = storeSeen(first);
+  const panC = first('panSheetC') ?? first('panOutletC') ?? first('ambientC') ?? usualStoreC;
+  const panFull = wetPhases.includes(phases[0]?.phase ?? 'empty');
+  const waterC = within(seen.at(-1)?.value ?? usualStoreC);
+  const plant = createPlant(site, {
+    traits,
+    drawCourse,
+    waterC,
+    panC: panFull ? within(panC) : panC,
+    panFull,
+  });
+  for (let layer = 0; layer < storeLayers; layer++)
+    plant.store.waterC[layer] = within(alongStore(seen, layer / (storeLayers - 1)) ?? waterC);
+  mixByBuoyancy(plant.store);
+  const { reservoir } = plant;
+  if (reservoir !== null) reservoir.waterC[0] = within(first('reservoirC') ?? waterC);
+  return plant;
+}
+
+/** Liquid water, as the plant takes it at its beginning [°C]. */
+const within = (valueC: number) => Math.min(95, Math.max(0.5, valueC));
+
+function firstMean(values: Float64Array | undefined): number | undefined {
+  const good = values?.subarray(0, lookedMin).filter((value) => !Number.isNaN(value));
+  if (good === undefined || good.length === 0) return undefined;
+  return good.reduce((sum, value) => sum + value, 0) / good.length;
+}

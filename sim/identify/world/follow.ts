@@ -1,0 +1,153 @@
+import type { Channel } from '../../../shared-types/channels.ts';
+import { clonePlant } from '../../course/best/clone-plant.ts';
+import { outsideJ } from '../../course/harvest.ts';
+import { type Account, emptyAccount } from '../../plant/account.ts';
+import { advance } from '../../plant/advance.ts';
+import type { DrawCourse } from '../../plant/draws.ts';
+import { numberOf } from '../../plant/makes.ts';
+import type { PlantState } from '../../plant/state.ts';
+import type { Traits } from '../../plant/traits.ts';
+import type { Conditions } from '../../weather/conditions.ts';
+import { beginOf } from './begin.ts';
+import { correctDraw, correctSky, type Seen, type Steps, type Unknowns } from './correct.ts';
+import { minuteMs } from './minutes.ts';
+import { createResiduals, type Residuals } from './residuals.ts';
+import { conditionsOf, type SkyColumns } from './sky-columns.ts';
+import type { LoggedSpan } from './span.ts';
+import { nudgeStore } from './store-sensors.ts';
+
+/** Sun and draws are held for so many minutes each; a design choice: shorter ones follow the noise. */
+export const windowMin = 10;
+
+/** What a plant that was driven as the logged loop says of that loop's world. */
+export interface Followed {
+  /** How unlikely the pan's temperatures are by all that was assumed: twice the negative logarithm. */
+  readonly unlikely: number;
+  readonly draws: DrawCourse;
+  /** The loop as it stood when the day began. */
+  readonly begin: PlantState;
+  /** Heat that the followed loop brought home on the day [J]. */
+  readonly homeJ: number;
+  readonly residuals: Residuals;
+  /** The sky as it was corrected. */
+  readonly conditions: readonly Conditions[];
+}
+
+export interface FollowOptions {
+  readonly traits: Partial<Traits>;
+  readonly steps: Steps;
+  /** What the pan's thermometer shows more than the store bottom's when both are alike [K]. */
+  readonly panOffsetK: number;
+}
+
+/** Drives a plant through a logged span and corrects sun and draws so that it goes where the log went. */
+export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions): Followed {
+  const { minutes, dayFromMs, dayToMs } = span;
+  const windows = Math.ceil(minutes.count / windowMin);
+  const windowUnknowns: Unknowns[] = [];
+  const wantedKgS = Array.from({ length: windows }, () => 0);
+  const draws = { fromMs: minutes.fromMs, stepMs: windowMin * minuteMs, wantedKgS };
+  const uncorrected = conditionsOf(sky);
+  const residuals = createResiduals(span);
+  const plant = beginOf(span, options.traits, draws);
+  let begin = clonePlant(plant);
+  let heldAtFirstJ = outsideJ(plant);
+  let account = emptyAccount();
+  let unknowns: Unknowns = { factor: 1, airK: 0 };
+  let unlikely = 0;
+
+  for (let window = 0; window < windows; window++) {
+    const from = window * windowMin;
+    const startMs = minutes.fromMs + from * minuteMs;
+    if (startMs >= dayToMs) break;
+    // The window in which the day begins need not begin with it: the nearest does.
+    if (Math.abs(startMs - dayFromMs) < (windowMin * minuteMs) / 2) {
+      begin = clonePlant(plant);
+      heldAtFirstJ = outsideJ(plant);
+      account = emptyAccount();
+    }
+    const to = Math.min(minutes.count, from + windowMin);
+    const attempt = (tried: Unknowns, drawnKgS: number): Seen => {
+      const trial = clonePlant(plant);
+      wantedKgS[window] = drawnKgS;
+      run(trial, { span, uncorrected, from, to, unknowns: tried });
+      return { panC: bodyOf(trial, span, 'pan'), bottomC: bodyOf(trial, span, 'bottom') };
+    };
+    const seen = seenAt(span, to - 1, options.panOffsetK);
+    const sun = correctSky({ span, sky, from, to, unknowns, steps: options.steps, seen, attempt });
+    ({ unknowns } = sun);
+    unlikely += sun.unlikely;
+    const drawnKgS = correctDraw({ span, unknowns, seen, attempt });
+    windowUnknowns.push(unknowns);
+    wantedKgS[window] = drawnKgS;
+    run(plant, { span, uncorrected, from, to, unknowns, account, residuals });
+    nudgeStore(plant, span, to - 1);
+  }
+  const homeJ = account.homeJ + outsideJ(plant) - heldAtFirstJ;
+  const conditions = uncorrected.map((minute, i) =>
+    otherwise(minute, windowUnknowns[Math.floor(i / windowMin)] ?? unknowns),
+  );
+  return { unlikely, draws, begin, homeJ, residuals, conditions };
+}
+
+interface Stretch {
+  readonly span: LoggedSpan;
+  readonly uncorrected: readonly Conditions[];
+  readonly from: number;
+  readonly to: number;
+  readonly unknowns: Unknowns;
+  readonly account?: Account;
+  readonly residuals?: Residuals;
+}
+
+function run(
+  plant: PlantState,
+  { span, uncorrected, from, to, unknowns, account, residuals }: Stretch,
+): void {
+  for (let minute = from; minute < to; minute++) {
+    const weather = otherwise(uncorrected[minute] as Conditions, unknowns);
+    for (const { dtS, outputs } of span.minutes.drives[minute] ?? [])
+      advance(plant, outputs, weather, dtS, undefined, account);
+    residuals?.note(minute, plant);
+  }
+}
+
+/** By so much the long-wave light from above rises with the air [W/m2K]; about 4 sigma T^3. */
+const longWaveByAirWM2K = 5;
+
+function otherwise(conditions: Conditions, { factor, airK }: Unknowns): Conditions {
+  if (airK === 0 && (factor === 1 || conditions.irradianceWM2 === 0)) return conditions;
+  const { beamWM2, diffuseWM2, irradianceWM2, airC, longWaveWM2 } = conditions;
+  return {
+    ...conditions,
+    beamWM2: beamWM2 * factor,
+    diffuseWM2: diffuseWM2 * factor,
+    irradianceWM2: irradianceWM2 * factor,
+    airC: airC + airK,
+    longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK,
+  };
+}
+
+/** The pan's thermometer that tells most: the sheet's, else the outlet's. */
+export function panChannel({ minutes }: LoggedSpan): Channel | undefined {
+  const { values } = minutes;
+  return values.panSheetC !== undefined
+    ? 'panSheetC'
+    : values.panOutletC !== undefined
+      ? 'panOutletC'
+      : undefined;
+}
+
+function bodyOf(plant: PlantState, span: LoggedSpan, place: 'pan' | 'bottom'): number {
+  const channel = place === 'bottom' ? 'storeBottomC' : panChannel(span);
+  return channel === undefined ? Number.NaN : (plant.sensors.bodyValue[numberOf[channel]] ?? Number.NaN);
+}
+
+function seenAt(span: LoggedSpan, minute: number, panOffsetK: number): Seen {
+  const { values } = span.minutes;
+  const channel = panChannel(span);
+  return {
+    panC: (channel === undefined ? Number.NaN : (values[channel]?.[minute] ?? Number.NaN)) - panOffsetK,
+    bottomC: values.storeBottomC?.[minute] ?? Number.NaN,
+  };
+}

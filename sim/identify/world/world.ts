@@ -1,0 +1,93 @@
+import type { Channel } from '../../../shared-types/channels.ts';
+import type { Comparison } from '../../../shared-types/tuning.ts';
+import { clonePlant } from '../../course/best/clone-plant.ts';
+import type { DrawCourse } from '../../plant/draws.ts';
+import type { PlantState } from '../../plant/state.ts';
+import type { Traits } from '../../plant/traits.ts';
+import type { Weather } from '../../weather/weather.ts';
+import { assumedAirC } from './assumed-air.ts';
+import { type Followed, type FollowOptions, follow } from './follow.ts';
+import { makeUpOf } from './make-up.ts';
+import { panOffsetOf } from './pan-offset.ts';
+import { type SkyColumns, skyColumns, weatherOf } from './sky-columns.ts';
+import type { LoggedSpan } from './span.ts';
+
+/** What costs a search, and hardly depends on the traits. */
+export interface Found {
+  /** Cold water that follows what is drawn [°C]. */
+  readonly makeUpC: number;
+  /** What the pan's thermometer shows more than the store bottom's when both are alike [K]. */
+  readonly panOffsetK: number;
+}
+
+/** The world of a logged day, in which a loop can live that day again. */
+export interface LoggedWorld {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly weather: Weather;
+  readonly draws: DrawCourse;
+  /** The loop as it stood when the day began; a new one at each call. */
+  begin(): PlantState;
+  /** What each thermometer shows more than is true, as far as the log tells [K]. */
+  readonly offsetsK: Readonly<Partial<Record<Channel, number>>>;
+  /** Heat that a plant brought home that was driven as the logged loop [J]. */
+  readonly followedHomeJ: number;
+  /** What was looked for once: serves the worlds of other loops on the same day. */
+  readonly found: Found;
+  readonly origins: Comparison['world'];
+  readonly coveredFraction: number;
+  readonly remarks: readonly string[];
+}
+
+/** How freely sun and air walk from window to window where they are not measured; design choices. */
+const freeFactor = 0.3;
+const freeAirK = 0.3;
+
+/**
+ * Makes the world of a logged day for a loop of certain traits: what was measured as it was measured, what was
+ * not such that a plant driven as the logged loop goes where that loop went.
+ */
+export function worldOf(span: LoggedSpan, traits: Partial<Traits> = {}, known?: Found): LoggedWorld {
+  const sky = skyColumns(span, () => assumedAirC(span));
+  const { irradiance, air } = sky.origins;
+  const steps = {
+    factor: irradiance === 'measured' ? 0 : freeFactor,
+    airK: air === 'measured' ? 0 : freeAirK,
+  };
+  const options = { traits, steps, panOffsetK: 0 };
+  const found = known ?? search(span, sky, options);
+  const { makeUpC, panOffsetK } = found;
+  const followed = follow(span, sky, { steps, panOffsetK, traits: { ...traits, makeUpC } });
+  return {
+    fromMs: span.dayFromMs,
+    toMs: span.dayToMs,
+    weather: weatherOf(followed.conditions),
+    draws: followed.draws,
+    begin: () => clonePlant(followed.begin),
+    offsetsK: followed.residuals.offsetsK(),
+    followedHomeJ: followed.homeJ,
+    found,
+    origins: { ...sky.origins, draws: drawsOrigin(span) },
+    coveredFraction: span.coveredFraction,
+    remarks: [...span.remarks, ...worldRemarks(span, followed)],
+  };
+}
+
+function search(span: LoggedSpan, sky: SkyColumns, options: FollowOptions): Found {
+  const makeUpC = makeUpOf(span, sky, options);
+  const traits = { ...options.traits, makeUpC };
+  return { makeUpC, panOffsetK: panOffsetOf(span, sky, { ...options, traits }) };
+}
+
+function drawsOrigin({ minutes }: LoggedSpan): Comparison['world']['draws'] {
+  return minutes.values.storeBottomC === undefined ? 'assumed' : 'reconstructed';
+}
+
+function worldRemarks({ minutes }: LoggedSpan, { draws }: Followed): string[] {
+  const remarks: string[] = [];
+  if (minutes.values.storeBottomC === undefined)
+    remarks.push('Without a sensor at the store bottom no draw can be told: none is assumed.');
+  else if (draws.wantedKgS.every((wanted) => wanted === 0))
+    remarks.push('No draw shows in the store bottom.');
+  return remarks;
+}

@@ -1,0 +1,82 @@
+import { type EngineState, engineVersion, stepOn } from '../../controller/engine/index.ts';
+import type { LogReader } from '../../controller/log/log.ts';
+import type { Decision } from '../../shared-types/engine.ts';
+import type { LogRecord } from '../../shared-types/log.ts';
+import { remarkOnGap } from './gaps.ts';
+import { openLoopInput } from './open-loop-input.ts';
+import type { Moment, Remarks } from './remarks.ts';
+import type { Rule, Rules } from './rules.ts';
+import { takeUp } from './taking-up.ts';
+
+/** Decides logged steps again, one after another. */
+export interface Carrier {
+  decide(record: LogRecord, rule: Rule): Decision;
+  /** Engines that decided the records so far, as the log names them. */
+  engines(): string[];
+}
+
+interface Place {
+  readonly record: LogRecord;
+  readonly state: EngineState;
+  readonly decision: Decision;
+}
+
+const withheld =
+  'While the loop would have been driven otherwise, its flow, levels, pump power and feedback were withheld: ' +
+  'what the replay says of failed sensors, alarms and heat at those steps is no fault of the engine.';
+
+/**
+ * Carries the engine's state from record to record, and through restarts as the controller carried it.
+ *
+ * Where this very version decided, every input is given as it was. Where another version did and would
+ * have driven the loop otherwise, what answers to the outputs of then is withheld, as in a what-if.
+ */
+export function createCarrier(reader: LogReader, rules: Rules, remarks: Remarks, moment: Moment): Carrier {
+  const engines = new Set<string>();
+  let place: Place | undefined;
+  let isOther = false;
+
+  function meetRun(run: number): void {
+    const then = reader.engineVersion(run) ?? 'unknown';
+    isOther = then !== engineVersion;
+    if (isOther) remarks.add(`Engine ${then} decided then; this is engine ${engineVersion}.`);
+    engines.add(then);
+  }
+
+  return {
+    decide(record, { site, settings }) {
+      if (place?.record.run !== record.run) meetRun(record.run);
+      if (place !== undefined) remarkOnGap(place.record, record, remarks, site.timeZone, moment);
+      const before = stateFor(reader, record, place, rules, remarks);
+      const input = isOther
+        ? openLoopInput(record.input, place?.record.outcome, place?.decision)
+        : record.input;
+      if (input !== record.input) remarks.add(withheld);
+      const { state, decision } = stepOn(before, input, site, settings);
+      place = { record, state, decision };
+      return decision;
+    },
+    engines: () => [...engines],
+  };
+}
+
+/** Carries the state on within a run; takes it up anew where a run begins or records are missing. */
+function stateFor(
+  reader: LogReader,
+  record: LogRecord,
+  place: Place | undefined,
+  rules: Rules,
+  remarks: Remarks,
+): EngineState {
+  if (place?.record.run === record.run && place.record.step + 1 === record.step) return place.state;
+  const taken = takeUp(reader, record, rules, place?.state);
+  if (taken.from === 'before-gap')
+    remarks.add(
+      `No state was kept in run ${record.run} before step ${record.step}; the one before it goes on.`,
+    );
+  if (taken.from === 'nothing')
+    remarks.add(
+      `No usable state from before step ${record.step} of run ${record.run}; the engine begins anew.`,
+    );
+  return taken.state;
+}

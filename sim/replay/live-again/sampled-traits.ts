@@ -1,0 +1,73 @@
+import type { LoopFit } from '../../../shared-types/tuning.ts';
+import { traitsOfFit } from '../../identify/loop-file.ts';
+import type { TraitName, Traits } from '../../plant/traits.ts';
+import { hashFraction, hashNormal } from '../../weather/random.ts';
+
+/** Streams of the seed that no weather and no sensor uses. */
+const stream = { fitted: 301, assumed: 302 } as const;
+
+/**
+ * Where a loop that nobody fitted may lie: the collector's as the traits declare them, the others in the usual order of
+ * size. Ranges from memory and design choices.
+ */
+const assumedRanges: Readonly<Partial<Record<TraitName, readonly [number, number]>>> = {
+  opticalEfficiency: [0.85, 0.96],
+  windOpticalSM: [0.01, 0.04],
+  stillLossWM2K: [8, 15],
+  windLossJM3K: [2, 5],
+  contactWM2K: [150, 350],
+  insulationWM2K: [0.5, 1.5],
+  pipeLossWMK: [0.15, 0.4],
+};
+
+/**
+ * Loops that the one at hand may be: the best-known one first, then others drawn from what is uncertain of it. The same
+ * seed draws the same ones.
+ *
+ * @param fit - Fit of the loop, converged; null: only what is usual is known.
+ * @param samples - How many are drawn, 0 or more.
+ */
+export function sampledTraits(
+  fit: LoopFit | null,
+  samples: number,
+  seed: number,
+): readonly Partial<Traits>[] {
+  const drawn = Array.from({ length: samples }, (_, sample) =>
+    fit === null ? assumedTraits(seed, sample) : traitsOfFit(fit, shiftOf(fit.covariance, seed, sample)),
+  );
+  return [fit === null ? {} : traitsOfFit(fit), ...drawn];
+}
+
+function assumedTraits(seed: number, sample: number): Partial<Traits> {
+  return Object.fromEntries(
+    Object.entries(assumedRanges).map(([name, [least, most]], index) => {
+      const share = hashFraction(seed, stream.assumed, sample * 100 + index);
+      return [name, least + (most - least) * share];
+    }),
+  );
+}
+
+/** Normal with that covariance: the lower Cholesky factor times independent draws. */
+function shiftOf(covariance: readonly (readonly number[])[], seed: number, sample: number): number[] {
+  const draws = covariance.map((_, index) => hashNormal(seed, stream.fitted, sample * 100 + index));
+  return choleskyOf(covariance).map((row) =>
+    row.reduce((sum, entry, index) => sum + entry * (draws[index] as number), 0),
+  );
+}
+
+/** Source: the textbook's algorithm of Cholesky. What rounding made negative counts as nought. */
+export function choleskyOf(matrix: readonly (readonly number[])[]): number[][] {
+  const lower: number[][] = [];
+  for (const [i, row] of matrix.entries()) {
+    const own: number[] = [];
+    for (let j = 0; j <= i; j++) {
+      const other = j === i ? own : (lower[j] as number[]);
+      let rest = row[j] as number;
+      for (let k = 0; k < j; k++) rest -= (own[k] as number) * (other[k] as number);
+      const diagonal = other[j] as number;
+      own.push(j === i ? Math.sqrt(Math.max(0, rest)) : diagonal === 0 ? 0 : rest / diagonal);
+    }
+    lower.push(own);
+  }
+  return lower;
+}
