@@ -31,7 +31,7 @@ const replayed = async (page: Page) => {
   await sleep(1000);
 };
 
-const alarmed = (page: Page) => page.locator('[data-alarm]').first().waitFor({ timeout: 240_000 });
+const alarmed = (page: Page) => page.getByText(en.alarmStates.unacknowledged).first().waitFor({ timeout: 240_000 });
 
 const pictures: readonly Picture[] = [
   { name: 'live-light', hash: '#/live', scheme: 'light', size: desk, prepare: atWork },
@@ -81,7 +81,7 @@ await takeAll(
   pictures.filter((picture) => !isFaulty(picture)),
   '2031-06-21T13:30:00Z',
 );
-// The relay of the pump has welded shut an hour before.
+// The relay of the pump welded shut by day; in the evening the pump runs against its order.
 const welded = ['--scenario', 'sim/scenarios/days/welded-relay.yaml'];
-await takeAll(pictures.filter(isFaulty), '2031-06-21T14:00:00Z', ...welded);
+await takeAll(pictures.filter(isFaulty), '2031-06-21T19:30:00Z', ...welded);
 console.log(`${pictures.length} pictures in desktop/pictures`);
