@@ -88,7 +88,7 @@ export function createImportDesk({ live, dataFolder, worker }: DeskParts): Impor
     handlersOn: (jobs) => ({
       async beginUpload({ bytes }) {
         const upload = await uploads.begin(bytes);
-        return upload === undefined ? refusal('error', tooMany) : { ok: true, result: { upload } };
+        return { ok: true, result: { upload } };
       },
       async uploadPiece({ upload, at, base64 }) {
         const received = await uploads.add(upload, at, Buffer.from(base64, 'base64'));
@@ -123,7 +123,6 @@ export function createImportDesk({ live, dataFolder, worker }: DeskParts): Impor
   };
 }
 
-const tooMany = 'Other files are on their way already. Try again when they are taken in.';
 const notThere = 'The file is not here any more, or not wholly. Choose it again.';
 
 function maps(answer: () => ReturnType<typeof readKeptMaps>) {

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 
 /** Files on their way from a screen, each below the system's temporary folder until it is dropped or forgotten. */
 export interface Uploads {
-  /** @returns its name; undefined when too many are on their way. */
-  begin(bytes: number): Promise<string | undefined>;
+  /** Makes room for a file; where there are too many, the one that nobody spoke of for longest goes. */
+  begin(bytes: number): Promise<string>;
   /** Adds a piece. @returns bytes received so far, or in words why it was not taken. */
   add(upload: string, at: number, piece: Uint8Array): Promise<number | string>;
   /** Path of a file that has arrived wholly. */
@@ -30,7 +30,6 @@ const idleMs = 30 * 60_000;
 
 export function createUploads(): Uploads {
   const uploads = new Map<string, Upload>();
-  let opening = 0;
 
   async function drop(id: string): Promise<boolean> {
     const upload = uploads.get(id);
@@ -48,17 +47,12 @@ export function createUploads(): Uploads {
 
   return {
     async begin(bytes) {
-      if (uploads.size + opening >= mostUploads) return undefined;
-      opening++;
-      try {
-        const folder = await mkdtemp(join(tmpdir(), 'flatwater-upload-'));
-        const file = await open(join(folder, 'foreign.csv'), 'wx', 0o600);
-        const id = randomUUID();
-        uploads.set(id, { folder, file, bytes, received: 0, busy: false, timer: expireLater(id) });
-        return id;
-      } finally {
-        opening--;
-      }
+      const folder = await mkdtemp(join(tmpdir(), 'flatwater-upload-'));
+      const file = await open(join(folder, 'foreign.csv'), 'wx', 0o600);
+      const id = randomUUID();
+      uploads.set(id, { folder, file, bytes, received: 0, busy: false, timer: expireLater(id) });
+      for (const oldest of [...uploads.keys()].slice(0, -mostUploads)) await drop(oldest);
+      return id;
     },
     async add(id, at, piece) {
       const upload = uploads.get(id);
@@ -78,9 +72,11 @@ export function createUploads(): Uploads {
     },
     path(id) {
       const upload = uploads.get(id);
-      return upload === undefined || upload.received < upload.bytes
-        ? undefined
-        : join(upload.folder, 'foreign.csv');
+      if (upload === undefined || upload.received < upload.bytes) return undefined;
+      // Spoken of: it stands last among those that would go.
+      uploads.delete(id);
+      uploads.set(id, upload);
+      return join(upload.folder, 'foreign.csv');
     },
     drop,
     async close() {

@@ -12,6 +12,7 @@ import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
 import { benchStep } from './step.ts';
 import { benchWatching } from './watching.ts';
+import { benchWhatIf } from './whatif.ts';
 
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
@@ -28,6 +29,7 @@ const benches = {
   memory: benchMemory,
   failures: benchFailures,
   alarms: benchAlarms,
+  whatif: benchWhatIf,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];

@@ -5,6 +5,7 @@ import { type LiveState, useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
 import { AlarmCard } from './alarm-card.tsx';
 import { CautionCard } from './caution-card.tsx';
+import { ImportedCard, selectImported } from './imported-card.tsx';
 import styles from './live-screen.module.css';
 import { LoopCard } from './loop-card.tsx';
 import { ReadingCard } from './reading-card.tsx';
@@ -19,10 +20,11 @@ const selectThere = (state: LiveState) =>
 /** What the loop does, whether that is right, and what came home today. */
 export function LiveScreen() {
   const there = useLive(selectThere);
+  const imported = useLive(selectImported);
   return (
     <>
       <h1 className="visually-hidden">{en.live.title}</h1>
-      {there ? <Loop /> : <Untold />}
+      {there ? <Loop /> : imported ? <ImportedCard /> : <Untold />}
     </>
   );
 }
