@@ -31,7 +31,8 @@ const replayed = async (page: Page) => {
   await sleep(1000);
 };
 
-const alarmed = (page: Page) => page.getByText(en.alarmStates.unacknowledged).first().waitFor({ timeout: 240_000 });
+const alarmed = (page: Page) =>
+  page.getByText(en.alarmStates.unacknowledged).first().waitFor({ timeout: 240_000 });
 
 const pictures: readonly Picture[] = [
   { name: 'live-light', hash: '#/live', scheme: 'light', size: desk, prepare: atWork },
