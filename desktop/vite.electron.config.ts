@@ -13,6 +13,7 @@ const bundles = {
     input: {
       main: here('./electron/main.ts'),
       'history-worker': here('./host/history-worker.ts'),
+      'import-worker': here('./host/import-worker.ts'),
       'tuning-worker': here('./host/tuning-worker.ts'),
       'sweep-worker': here('../sim/replay/sweep/worker.ts'),
     },
@@ -25,11 +26,22 @@ const bundles = {
   },
 } as const;
 
+/** The library of the sun's position loads a file beside itself at run time; in a bundle it is imported instead. */
+const solarPositionAlong = {
+  name: 'solar-position-along',
+  transform(code: string, id: string) {
+    const loads = '_load("../lib/spa.cjs")';
+    if (!id.includes('/nrel-spa/') || !code.includes(loads)) return null;
+    return `import solarPosition from '../lib/spa.cjs';\n${code.replace(loads, 'solarPosition')}`;
+  },
+};
+
 export default defineConfig(({ mode }) => {
   const { input, output } = bundles[mode === 'preload' ? 'preload' : 'main'];
   return {
     root: here('.'),
     ssr: { noExternal: true, target: 'node' },
+    plugins: [solarPositionAlong],
     build: {
       ssr: true,
       outDir: here('../dist/electron'),

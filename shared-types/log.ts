@@ -17,6 +17,19 @@ export const outcomeSchema = z.strictObject({
 });
 export type Outcome = z.infer<typeof outcomeSchema>;
 
+const unknownSchema = z.literal('unknown');
+const loggedReasonSchema = z.union([reasonCodeSchema, unknownSchema]);
+
+/**
+ * The same as it stands in a log. A step that was taken in from another logger carries its pump and drain; what
+ * that logger did not know is `unknown`, and its totals count from the beginning of its day.
+ */
+export const loggedOutcomeSchema = outcomeSchema.extend({
+  phase: z.union([phaseNameSchema, unknownSchema]),
+  reasons: z.strictObject({ phase: loggedReasonSchema, pump: loggedReasonSchema, drain: loggedReasonSchema }),
+});
+export type LoggedOutcome = z.infer<typeof loggedOutcomeSchema>;
+
 /** One step: what the engine was given and what it decided. */
 export const logRecordSchema = z.strictObject({
   /** Number of the step, rising by one within a run of the controller. */
@@ -26,9 +39,12 @@ export const logRecordSchema = z.strictObject({
   siteRevision: z.int().min(1),
   settingsRevision: z.int().min(1),
   input: engineInputSchema,
-  outcome: outcomeSchema,
+  outcome: loggedOutcomeSchema,
 });
 export type LogRecord = z.infer<typeof logRecordSchema>;
+
+/** A step that a controller decided. */
+export type DecidedRecord = Omit<LogRecord, 'outcome'> & { outcome: Outcome };
 
 export const eventKinds = [
   'controller-started',
@@ -58,19 +74,21 @@ export const logEventSchema = z.strictObject({
 });
 export type LogEvent = z.infer<typeof logEventSchema>;
 
-/** A local day in short. */
+/** A local day in short. Null: the days of another logger do not tell it. */
 export const daySummarySchema = z.strictObject({
   day: localDaySchema,
   steps: z.int(),
   firstMs: z.number(),
   lastMs: z.number(),
-  heatHomeJ: z.number(),
-  heatLostJ: z.number(),
-  electricityJ: z.number(),
+  heatHomeJ: z.number().nullable(),
+  heatLostJ: z.number().nullable(),
+  electricityJ: z.number().nullable(),
   pumpRunS: z.number(),
   starts: z.int(),
-  fills: z.int(),
-  alarms: z.int(),
+  fills: z.int().nullable(),
+  alarms: z.int().nullable(),
+  /** Taken in from another logger's file. */
+  imported: z.literal(true).optional(),
   /** Share of the day's wall time that the log covers, 0 to 1. */
   coveredFraction: z.number(),
 });
@@ -103,7 +121,7 @@ export const dayCurvesSchema = z.strictObject({
   atMs: z.array(z.number()),
   series: z.partialRecord(channelSchema, z.array(z.number().nullable())),
   pumpFraction: z.array(z.number()),
-  heatTodayJ: z.array(z.number()),
+  heatTodayJ: z.array(z.number().nullable()),
   phases: z.array(phaseSpanSchema),
   events: z.array(logEventSchema),
 });
@@ -122,6 +140,8 @@ export const replayReportSchema = z.strictObject({
   leftOut: z.int(),
   same: z.boolean(),
   differences: z.int(),
+  /** Those among them in which more differs than the running totals, which carry on what once differed. */
+  decidedOtherwise: z.int(),
   firstDifference: z
     .strictObject({
       atMs: z.number(),
@@ -136,7 +156,7 @@ export const replayReportSchema = z.strictObject({
     .nullable(),
   /** Steps that differ, by the name of the field; a step counts in each of its fields. */
   byField: z.record(z.string(), z.int()),
-  /** Steps that differ, by the reason on either side; the most frequent first, 20 at most. */
+  /** Steps that decided otherwise, by the reason on either side; the most frequent first, 20 at most. */
   byCause: z.array(z.strictObject({ logged: z.string(), replayed: z.string(), steps: z.int() })),
   /** Stretches in which the loop would have been driven otherwise, 100 at most. */
   parted: z.array(

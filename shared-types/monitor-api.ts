@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { allowedHeatSchema } from './allowed-heat.ts';
 import { answerSchema, localDaySchema } from './engine.ts';
+import { importMethods } from './foreign-log.ts';
 import { heavyJobSchema, jobProgressSchema, jobSchema } from './jobs.ts';
 import {
   dayCurvesSchema,
@@ -49,6 +50,11 @@ export const siteLiveSchema = z.strictObject({
   snapshot: snapshotMessageSchema.nullable(),
   /** Time since the snapshot reached the host [ms, wall time]. */
   snapshotAgeMs: z.number().nullable(),
+  /**
+   * By how much the controller's calendar was ahead of the monitor's when a step was heard as it happened [ms];
+   * null before, and beside a simulated loop whose clock is its own.
+   */
+  clockAheadMs: z.number().nullable().default(null),
 });
 export type SiteLive = z.infer<typeof siteLiveSchema>;
 
@@ -118,6 +124,7 @@ export const monitorMethods = {
     params: z.strictObject({ site: z.string(), settings: settingsSchema }),
     result: z.array(settingsRemarkSchema),
   },
+  ...importMethods,
   request: {
     params: z.strictObject({ site: z.string(), operation: requestMessageSchema.shape.operation }),
     result: answerSchema,

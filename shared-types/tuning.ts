@@ -73,13 +73,13 @@ export const comparisonSchema = z.strictObject({
   day: localDaySchema,
   settingsThen: settingsSchema,
   settingsTried: settingsSchema,
-  /** What the log itself says of the day. */
+  /** What the log itself says of the day; null what another logger did not tell. */
   logged: z.strictObject({
-    heatHomeJ: z.number(),
-    electricityJ: z.number(),
+    heatHomeJ: z.number().nullable(),
+    electricityJ: z.number().nullable(),
     pumpRunS: z.number(),
     starts: z.int(),
-    fills: z.int(),
+    fills: z.int().nullable(),
   }),
   /** The same settings in the simulated loop: how well that loop stands in for the real one. */
   base: dayOutcomeSchema,

@@ -26,7 +26,13 @@ export function curvesOf(rows: readonly CurveRow[], wordOf: (number: number) => 
     const curve = curveOf(rows, channel, curveColumns.length + index, failedSets);
     if (curve !== undefined) series[channel] = curve;
   });
-  return { atMs, series, pumpFraction: column(4), heatTodayJ: column(5), phases: spansOf(rows, wordOf) };
+  return {
+    atMs,
+    series,
+    pumpFraction: column(4),
+    heatTodayJ: rows.map((row) => row[5] ?? null),
+    phases: spansOf(rows, wordOf),
+  };
 }
 
 function curveOf(
@@ -47,6 +53,8 @@ function spansOf(rows: readonly CurveRow[], wordOf: (number: number) => string):
   for (const [atMs, , nextPhase, nextReason] of rows as readonly (readonly number[])[]) {
     const at = atMs as number;
     const open = spans.at(-1);
+    // What another logger wrote has no phases.
+    if (wordOf(nextPhase as number) === 'unknown') continue;
     const hole = open === undefined || at - open.toMs > holeMs || at < open.toMs;
     if (!hole) open.toMs = at;
     if (!hole && phase === nextPhase && reason === nextReason) continue;

@@ -43,7 +43,7 @@ export function openDayBook(
   boundsOf: (day: string) => { readonly fromMs: number; readonly toMs: number },
 ): DayBook {
   const find = database.prepare('SELECT * FROM days WHERE day = ?');
-  const keep = database.prepare(keepSql);
+  const keep = database.prepare(keepDaySql);
   let page: Page | undefined;
   /** Totals from which the open page counts. */
   let base: Sums | undefined;
@@ -104,7 +104,8 @@ function newPage({ run, step, input }: LogRecord, bounds: { fromMs: number; toMs
   };
 }
 
-const pageColumns = [
+/** Columns of the table of days. */
+export const pageColumns = [
   'day',
   'from_ms',
   'to_ms',
@@ -118,4 +119,5 @@ const pageColumns = [
   ...totalNames,
 ] as const satisfies (keyof Page)[];
 
-const keepSql = `INSERT OR REPLACE INTO days (${pageColumns.join()}) VALUES (${pageColumns.map(() => '?').join()})`;
+/** Keeps a day in place of what was kept of it. */
+export const keepDaySql = `INSERT OR REPLACE INTO days (${pageColumns.join()}) VALUES (${pageColumns.map(() => '?').join()})`;

@@ -2,9 +2,8 @@ import type { DatabaseSync } from 'node:sqlite';
 import { channels } from '../../shared-types/channels.ts';
 import { type DaySummary, type LogEvent, logEventSchema } from '../../shared-types/log.ts';
 import { type CurveRow, curveColumns } from './curves.ts';
-import { dayText, totalNames } from './layout.ts';
+import { dayText, importedEngine, runOfKey, totalNames } from './layout.ts';
 import { columnsOf } from './queries.ts';
-import { totalsOf } from './row.ts';
 
 /** A day's entry in the book of days, as far as its steps and events are found by it. */
 export interface DayEntry {
@@ -27,8 +26,9 @@ export function dayEntryOf(database: DatabaseSync, day: number): DayEntry | unde
 }
 
 export function daysOf(database: DatabaseSync): DaySummary[] {
-  const sql = `SELECT day, steps, first_ms, last_ms, alarms,
+  const sql = `SELECT day, first_id, steps, first_ms, last_ms, alarms,
     min(1, covered_ms / (to_ms - from_ms)) AS covered, ${totalNames.join()} FROM days ORDER BY day`;
+  const imported = importedRuns(database);
   return database
     .prepare(sql)
     .all()
@@ -37,10 +37,23 @@ export function daysOf(database: DatabaseSync): DaySummary[] {
       steps: Number(row['steps']),
       firstMs: Number(row['first_ms']),
       lastMs: Number(row['last_ms']),
-      ...totalsOf((name) => row[name]),
-      alarms: Number(row['alarms']),
+      heatHomeJ: toldNumber(row['heatHomeJ']),
+      heatLostJ: toldNumber(row['heatLostJ']),
+      electricityJ: toldNumber(row['electricityJ']),
+      pumpRunS: Number(row['pumpRunS']),
+      starts: Number(row['starts']),
+      fills: toldNumber(row['fills']),
+      alarms: toldNumber(row['alarms']),
       coveredFraction: Number(row['covered']),
+      ...(imported.has(runOfKey(Number(row['first_id']))) ? { imported: true as const } : {}),
     }));
+}
+
+const toldNumber = (cell: unknown) => (cell === null ? null : Number(cell));
+
+function importedRuns(database: DatabaseSync): ReadonlySet<number> {
+  const rows = database.prepare('SELECT run FROM runs WHERE engine_version = ?').all(importedEngine);
+  return new Set(rows.map((row) => Number(row['run'])));
 }
 
 /** Rows for curves between two keys that meet the condition. */

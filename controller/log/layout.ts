@@ -1,7 +1,13 @@
 import { channels } from '../../shared-types/channels.ts';
 
-/** Version of the file's layout, kept in its `user_version`. A newer one is refused. */
-export const layoutVersion = 1;
+/**
+ * Version of the file's layout, kept in its `user_version`. A newer one is refused. Version 1 wants a number for
+ * each sum of a day; since 2 what another logger did not tell stays null.
+ */
+export const layoutVersion = 2;
+
+/** Stands as engine of the runs that were taken in from another logger: nothing was decided in them. */
+export const importedEngine = 'imported';
 
 /** Tells a log from any other SQLite file; the letters `flwl`. */
 export const applicationId = 0x66_6c_77_6c;
@@ -71,7 +77,7 @@ function declarationOf(column: string): string {
   return `${column} ${integers.has(column) ? 'INTEGER' : 'REAL'}`;
 }
 
-const daySums = totalNames.map((name) => `${name} REAL NOT NULL`).join(', ');
+const daySums = totalNames.map((name) => `${name} REAL`).join(', ');
 
 /** Everything that a new log needs. */
 export const createSql = `
@@ -88,7 +94,7 @@ export const createSql = `
   CREATE TABLE days (
     day INTEGER PRIMARY KEY, from_ms REAL NOT NULL, to_ms REAL NOT NULL,
     first_id INTEGER NOT NULL, last_id INTEGER NOT NULL, steps INTEGER NOT NULL,
-    first_ms REAL NOT NULL, last_ms REAL NOT NULL, alarms INTEGER NOT NULL, covered_ms REAL NOT NULL,
+    first_ms REAL NOT NULL, last_ms REAL NOT NULL, alarms INTEGER, covered_ms REAL NOT NULL,
     ${daySums});
   PRAGMA application_id = ${applicationId};
   PRAGMA user_version = ${layoutVersion};

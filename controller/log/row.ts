@@ -1,9 +1,8 @@
 import type { AlarmCode } from '../../shared-types/alarms.ts';
 import { type Channel, channels } from '../../shared-types/channels.ts';
-import type { EngineInput, Feedback, PhaseName, Totals } from '../../shared-types/engine.ts';
-import type { LogRecord, Outcome } from '../../shared-types/log.ts';
+import type { EngineInput, Feedback, Totals } from '../../shared-types/engine.ts';
+import type { LoggedOutcome, LogRecord } from '../../shared-types/log.ts';
 import type { RawReadings, SensorFault } from '../../shared-types/readings.ts';
-import type { ReasonCode } from '../../shared-types/reasons.ts';
 import {
   dayNumber,
   dayText,
@@ -18,6 +17,7 @@ import type { Words } from './words.ts';
 
 /** What SQLite holds in a cell of a step. */
 type Cell = number | string | null;
+type Reason = LoggedOutcome['reasons']['phase'];
 export type Row = readonly Cell[];
 
 const positionOf = Object.fromEntries(stepColumns.map((column, position) => [column, position])) as Record<
@@ -25,8 +25,8 @@ const positionOf = Object.fromEntries(stepColumns.map((column, position) => [col
   number
 >;
 
-/** A step as the cells of its row, in the order of `allColumns`. */
-export function rowOf(record: LogRecord, heatTodayJ: number, words: Words): Row {
+/** A step as the cells of its row, in the order of `allColumns`. @param heatTodayJ - Null: not to be told. */
+export function rowOf(record: LogRecord, heatTodayJ: number | null, words: Words): Row {
   const { input, outcome } = record;
   const { outputs, reasons } = outcome;
   const cells: Record<StepColumn, Cell> = {
@@ -83,9 +83,9 @@ function inputOf(row: Row, words: Words): EngineInput {
   };
 }
 
-function outcomeOf(row: Row, words: Words): Outcome {
+function outcomeOf(row: Row, words: Words): LoggedOutcome {
   return {
-    phase: wordAt(row, 'phase', words) as PhaseName,
+    phase: wordAt(row, 'phase', words) as LoggedOutcome['phase'],
     outputs: {
       pumpFraction: numberAt(row, 'pump'),
       drainOpen: numberAt(row, 'drain_open') === 1,
@@ -94,9 +94,9 @@ function outcomeOf(row: Row, words: Words): Outcome {
       ...heatDumpOf(row),
     },
     reasons: {
-      phase: wordAt(row, 'reason_phase', words) as ReasonCode,
-      pump: wordAt(row, 'reason_pump', words) as ReasonCode,
-      drain: wordAt(row, 'reason_drain', words) as ReasonCode,
+      phase: wordAt(row, 'reason_phase', words) as Reason,
+      pump: wordAt(row, 'reason_pump', words) as Reason,
+      drain: wordAt(row, 'reason_drain', words) as Reason,
     },
     alarms: listOf(wordAt(row, 'alarms', words)) as AlarmCode[],
     failed: listOf(wordAt(row, 'failed', words)) as Channel[],

@@ -1,11 +1,12 @@
 import type { LogEvent, LogRecord } from '../../shared-types/log.ts';
 import type { LogFile } from './file.ts';
 import { type GuardedFile, guardFile } from './guard.ts';
-import { dayNumber, stepKey } from './layout.ts';
+import { dayNumber, importedEngine, stepKey } from './layout.ts';
 import type { LogWriter, SavedState } from './log.ts';
 import { newestRevision, settingsOf, siteOf } from './queries.ts';
 import { nothingToResume, resumeOf, resumeReadOnly } from './resume.ts';
 import { rowOf } from './row.ts';
+import { LogTrouble } from './trouble.ts';
 
 export interface LogWriterOptions {
   /** How long the writer waits after a trouble that may pass before it tries again [ms, wall time]. */
@@ -66,10 +67,11 @@ const numbering = { durable: true, essential: true } as const;
 
 function begin(file: GuardedFile, engineVersion: string, atMs: number): number {
   const insert = 'INSERT INTO runs (started_ms, engine_version) VALUES (?, ?)';
-  const run = file.write(
-    ({ database }) => Number(database.prepare(insert).run(atMs, engineVersion).lastInsertRowid),
-    numbering,
-  );
+  const run = file.write(({ database }) => {
+    if (database.prepare('SELECT 1 FROM runs WHERE engine_version = ?').get(importedEngine) !== undefined)
+      throw new LogTrouble('the log holds days of another logger; a controller needs one of its own');
+    return Number(database.prepare(insert).run(atMs, engineVersion).lastInsertRowid);
+  }, numbering);
   return run ?? 1;
 }
 

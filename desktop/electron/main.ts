@@ -34,6 +34,7 @@ async function run(command: Command): Promise<void> {
   const host = createHost({
     ...options,
     historyWorker: beside('./history-worker.mjs'),
+    importWorker: beside('./import-worker.mjs'),
     tuningWorker: beside('./tuning-worker.mjs'),
     sweepWorker: beside('./sweep-worker.mjs'),
   });

@@ -2,6 +2,7 @@ import type { MonitorMethod, MonitorReply } from '../../shared-types/monitor-api
 import { createHeavyJobs } from './heavy-jobs.ts';
 import type { History } from './history.ts';
 import type { CheckedParams } from './history-messages.ts';
+import type { ImportDesk } from './import-desk.ts';
 import { createJobBoard } from './job-board.ts';
 import type { Live } from './live.ts';
 import { refusal } from './replies.ts';
@@ -19,14 +20,18 @@ interface Parts {
   readonly history: History;
   readonly tuning: Tuning;
   readonly requests: Requests;
+  readonly imports: ImportDesk;
 }
 
-export function createHandlers({ live, history, tuning, requests }: Parts): Handlers {
+export function createHandlers({ live, history, tuning, requests, imports }: Parts): Handlers {
   const jobs = createJobBoard();
   const heavy = createHeavyJobs(jobs, tuning);
   return {
     hostState: async () => ({ ok: true, result: live.host() }),
-    sites: async () => ({ ok: true, result: live.sites() }),
+    sites: async () => {
+      await imports.known();
+      return { ok: true, result: live.sites() };
+    },
     days: (params) => history.ask('days', params),
     day: (params) => history.ask('day', params),
     recent: (params) => history.ask('recent', params),
@@ -44,6 +49,7 @@ export function createHandlers({ live, history, tuning, requests }: Parts): Hand
     heavyJob: async ({ site }) => ({ ok: true, result: heavy.of(site) }),
     jobProgress: async ({ job }) => ({ ok: true, result: jobs.progress(job) }),
     cancelJob: async ({ job }) => ({ ok: true, result: jobs.cancel(job) }),
+    ...imports.handlersOn(jobs),
     settingsRemarks: async ({ site, settings }) => settingsRemarksFor(live, site, settings),
     request: async ({ site, operation }) => deaf(live, site) ?? requests.ask(site, operation),
   };

@@ -45,11 +45,10 @@ export function createHeavyJobs(jobs: JobBoard, tuning: Pick<Tuning, 'ask'>): He
   };
 }
 
-function busy(site: string, { method, progress }: HeavyJob) {
-  const percent = Math.round(progress.doneFraction * 100);
+function busy(site: string, { method }: HeavyJob) {
   return refusal(
     'note',
-    `Nothing was begun: the monitor is busy with ${jobNames[method]} for ${site}, ${percent} % done.`,
+    `Nothing was begun: the monitor is busy with ${jobNames[method]} for ${site}.`,
     'Wait until it is through, or end it.',
   );
 }

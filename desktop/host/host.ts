@@ -14,6 +14,7 @@ import { brokerProblem } from './broker-words.ts';
 import { createHandlers } from './handlers.ts';
 import { createHistory } from './history.ts';
 import type { CheckedParams } from './history-messages.ts';
+import { createImportDesk } from './import-desk.ts';
 import { createLive, type Live } from './live.ts';
 import { firstIssue, refusal, wordsOf } from './replies.ts';
 import { createRequests } from './requests.ts';
@@ -34,6 +35,8 @@ export interface HostOptions {
   readonly dataFolder: string;
   /** Module of the history worker, where it is not the source beside this file. */
   readonly historyWorker?: URL;
+  /** The same of the worker that takes days of another logger in. */
+  readonly importWorker?: URL;
   /** The same of the thread that lives days again. */
   readonly tuningWorker?: URL;
   /** The same of the threads of a sweep. */
@@ -71,7 +74,12 @@ export function createHost(options: HostOptions): MonitorHost {
     patienceMs: tuningPatienceMs,
   });
   link = connect(options, brokerUrl, live);
-  const handlers = createHandlers({ live, history, tuning, requests });
+  const imports = createImportDesk({
+    live,
+    dataFolder: options.dataFolder,
+    worker: options.importWorker ?? new URL('./import-worker.ts', import.meta.url),
+  });
+  const handlers = createHandlers({ live, history, tuning, requests, imports });
 
   return {
     async call<M extends MonitorMethod>(method: M, params: MonitorParams<M>): Promise<MonitorReply<M>> {
@@ -87,7 +95,7 @@ export function createHost(options: HostOptions): MonitorHost {
     listen: live.listen,
     async close() {
       requests.close();
-      await Promise.all([link?.close(), history.close(), tuning.close()]);
+      await Promise.all([link?.close(), history.close(), tuning.close(), imports.close()]);
       live.close();
     },
   };

@@ -1,4 +1,5 @@
 import type { Answer } from '../../shared-types/engine.ts';
+import type { SiteMessage } from '../../shared-types/messages.ts';
 import type { HostState, MonitorEvent, Problem, SiteLive } from '../../shared-types/monitor-api.ts';
 import { createCoalescer } from './coalesce.ts';
 import { type Heard, readMessage } from './message-reader.ts';
@@ -8,6 +9,8 @@ import { createSiteRegistry } from './site-registry.ts';
 /** What the monitor knows at this moment, and who is told when it changes. */
 export interface Live {
   take(topic: string, payload: Uint8Array, retained: boolean): void;
+  /** A site whose days came from another logger: no controller speaks of it. */
+  takeImported(message: SiteMessage): void;
   put(cause: string, problem: Problem): void;
   settle(cause: string): void;
   /** Tells the listeners about the host again, say after the broker came or went. */
@@ -78,6 +81,10 @@ export function createLive({ brokerUrl, brokerConnected, onAnswer }: LiveOptions
 
   return {
     take: (topic, payload, retained) => hear(topic, readMessage(topic, payload), retained),
+    takeImported(message) {
+      const { name } = message.site;
+      if (registry.take({ kind: 'site', site: name, message }, true)) events.mark(name);
+    },
     put,
     settle(cause) {
       if (problems.settle(cause)) events.mark(hostKey);

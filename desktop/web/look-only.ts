@@ -23,6 +23,15 @@ const openTo: Readonly<Record<MonitorMethod, Holder>> = {
   jobProgress: 'look',
   cancelJob: 'look',
   settingsRemarks: 'look',
+  beginUpload: 'ask',
+  uploadPiece: 'ask',
+  dropUpload: 'ask',
+  uploadHead: 'ask',
+  importDays: 'ask',
+  importState: 'look',
+  columnMaps: 'look',
+  keepColumnMap: 'ask',
+  forgetColumnMap: 'ask',
   request: 'ask',
 };
 

@@ -1,60 +1,64 @@
 import { type Channel, channelMeaning } from '../../shared-types/channels.ts';
-import { type SensorUnit, sensorUnits, toInnerUnit } from '../../shared-types/sensor-units.ts';
-import { numberIn } from '../weather/csv-table.ts';
-import type { Decimal } from './guess.ts';
-import type { ImportMap } from './map.ts';
-import type { Miss } from './report.ts';
+import type { ImportMap } from '../../shared-types/foreign-log.ts';
+import { type SensorUnit, sensorUnits } from '../../shared-types/sensor-units.ts';
 
-interface ValueColumn {
+/** A column of the file: its name and its place. */
+export interface NamedColumn {
   readonly name: string;
   readonly index: number;
+}
+
+export interface ValueColumn extends NamedColumn {
   readonly channel: Channel;
   readonly unit: SensorUnit;
 }
 
-export interface Columns {
-  readonly timeIndex: number;
-  readonly values: readonly ValueColumn[];
+export interface PumpColumn extends NamedColumn {
+  readonly unit: NonNullable<ImportMap['pump']>['unit'];
 }
+
+export interface Columns {
+  readonly time: NamedColumn;
+  readonly values: readonly ValueColumn[];
+  readonly pump: PumpColumn | undefined;
+  readonly drain: NamedColumn | undefined;
+}
+
+/** Channels that tell whether the pump ran, where no column does. */
+const pumpTellers: readonly Channel[] = ['flowLMin', 'pumpPowerW'];
 
 /** Finds the columns of the map in the header. @returns every fault of the map in words instead. */
 export function columnsOf(header: readonly string[], map: ImportMap): Columns | readonly string[] {
   const faults: string[] = [];
-  const find = (name: string) => {
+  const find = (name: string): NamedColumn => {
     const index = header.indexOf(name);
     if (index < 0) faults.push(`no column is called '${name}'; there are: ${header.join(', ')}`);
     else if (header.lastIndexOf(name) !== index) faults.push(`two columns are called '${name}'`);
-    return index;
+    return { name, index };
   };
-  const timeIndex = find(map.time.column);
-  const values = map.values.map(({ column, channel, unit }) => {
-    if (sensorUnits[unit].into !== channelMeaning[channel].unit)
-      faults.push(`${channel} is not measured in ${unit}`);
-    return { name: column, index: find(column), channel, unit };
-  });
-  const named = map.values.map(({ channel }) => channel);
-  for (const channel of new Set(named))
-    if (named.indexOf(channel) !== named.lastIndexOf(channel)) faults.push(`two columns become ${channel}`);
-  return faults.length > 0 ? faults : { timeIndex, values };
+  const { time, values, pump, drain } = map;
+  const columns: Columns = {
+    time: find(time.column),
+    values: values.map(({ column, channel, unit }) => ({ ...find(column), channel, unit })),
+    pump: pump === undefined ? undefined : { ...find(pump.column), unit: pump.unit },
+    drain: drain === undefined ? undefined : find(drain.column),
+  };
+  faults.push(...mapFaults(map));
+  return faults.length > 0 ? faults : columns;
 }
 
-/** What a cell holds; null for an empty one or one that is not taken, which is noted. */
-export function valueIn(
-  cells: readonly string[],
-  { name, index, channel, unit }: ValueColumn,
-  decimal: Decimal,
-  note: (miss: Omit<Miss, 'line'>) => void,
-): number | null {
-  const text = cells[index] ?? '';
-  if (text === '') return null;
-  const written = numberIn(decimal === ',' ? text.replace(',', '.') : text);
-  if (Number.isNaN(written)) {
-    note({ column: name, text, cause: 'not-a-number' });
-    return null;
-  }
-  const value = toInnerUnit(written, unit);
-  const { least, most } = channelMeaning[channel];
-  if (value >= least && value <= most) return value;
-  note({ column: name, text, cause: 'out-of-range' });
-  return null;
+/** What is wrong with a map whatever the file. */
+function mapFaults({ values, pump }: ImportMap): string[] {
+  const faults: string[] = [];
+  for (const { channel, unit } of values)
+    if (sensorUnits[unit].into !== channelMeaning[channel].unit)
+      faults.push(`${channel} is not measured in ${unit}`);
+  const named = values.map(({ channel }) => channel);
+  for (const channel of new Set(named))
+    if (named.indexOf(channel) !== named.lastIndexOf(channel)) faults.push(`two columns become ${channel}`);
+  if (pump === undefined && !named.some((channel) => pumpTellers.includes(channel)))
+    faults.push(
+      'nothing tells when the pump ran: name the column of its state, of the flow, or of its power',
+    );
+  return faults;
 }

@@ -1,4 +1,4 @@
-import type { ImportMap } from './map.ts';
+import { delimiters, type ImportMap } from '../../shared-types/foreign-log.ts';
 
 export type Encoding = NonNullable<ImportMap['encoding']>;
 export type Delimiter = NonNullable<ImportMap['delimiter']>;
@@ -15,8 +15,6 @@ export function guessEncoding(head: Uint8Array): Encoding {
     return 'windows-1252';
   }
 }
-
-const delimiters: readonly Delimiter[] = ['\t', ';', '|', ','];
 
 /** The delimiter that splits most lines of a sample alike; the one that stands first where it is a draw. */
 export function guessDelimiter(sample: string): Delimiter {

@@ -1,15 +1,16 @@
+import type { TimeFormat } from '../../shared-types/foreign-log.ts';
 import { instantsOf, parseWrittenTime, type WrittenTime, type Zone } from '../weather/local-time.ts';
-import type { TimeFormat } from './map.ts';
 
 /** What a cell of the time column is. */
 export type Instant =
   | { readonly ok: true; readonly atMs: number; readonly repeated: boolean }
-  | { readonly ok: false; readonly why: 'not-a-time' | 'skipped-by-clock' };
+  | { readonly ok: false; readonly why: 'not-a-time' | 'skipped-by-clock' | 'far-away' };
 
 const notATime: Instant = { ok: false, why: 'not-a-time' };
 
-/** Latest instant that a date can hold [ms]. */
-const latestMs = 8.64e15;
+/** No logger of such a loop wrote before, and none of today will after: a wrong format does. A design choice. */
+const earliestMs = Date.UTC(1980, 0);
+const latestMs = Date.UTC(2200, 0);
 
 /**
  * The instant that a cell names. A local time that the clocks repeat is the first instant, or the second once
@@ -18,6 +19,13 @@ const latestMs = 8.64e15;
  * @param lastMs - Instant of the row before; minus infinity for the first.
  */
 export function instantOf(text: string, format: TimeFormat, zone: Zone, lastMs: number): Instant {
+  const instant = namedInstant(text, format, zone, lastMs);
+  return instant.ok && (instant.atMs < earliestMs || instant.atMs >= latestMs)
+    ? { ok: false, why: 'far-away' }
+    : instant;
+}
+
+function namedInstant(text: string, format: TimeFormat, zone: Zone, lastMs: number): Instant {
   if (format === 'unix-s' || format === 'unix-ms') return unixInstant(text, format === 'unix-s' ? 1000 : 1);
   const written = parseWrittenTime(format === 'iso' ? text : yearFirst(text, format));
   return written === undefined ? notATime : placed(written, zone, lastMs);
@@ -25,8 +33,7 @@ export function instantOf(text: string, format: TimeFormat, zone: Zone, lastMs: 
 
 function unixInstant(text: string, factor: number): Instant {
   if (!/^-?\d+(\.\d+)?$/.test(text)) return notATime;
-  const atMs = Math.round(Number(text) * factor);
-  return Math.abs(atMs) > latestMs ? notATime : { ok: true, atMs, repeated: false };
+  return { ok: true, atMs: Math.round(Number(text) * factor), repeated: false };
 }
 
 function placed({ clockMs, offsetMs }: WrittenTime, zone: Zone, lastMs: number): Instant {

@@ -21,6 +21,10 @@ interface Place {
   readonly decision: Decision;
 }
 
+const withheld =
+  'While the loop would have been driven otherwise, its flow, levels, pump power and feedback were withheld: ' +
+  'what the replay says of failed sensors, alarms and heat at those steps is no fault of the engine.';
+
 /**
  * Carries the engine's state from record to record, and through restarts as the controller carried it.
  *
@@ -47,6 +51,7 @@ export function createCarrier(reader: LogReader, rules: Rules, remarks: Remarks,
       const input = isOther
         ? openLoopInput(record.input, place?.record.outcome, place?.decision)
         : record.input;
+      if (input !== record.input) remarks.add(withheld);
       const { state, decision } = stepOn(before, input, site, settings);
       place = { record, state, decision };
       return decision;

@@ -1,7 +1,7 @@
 import { outcomeOf } from '../../controller/engine/index.ts';
 import type { LogReader } from '../../controller/log/log.ts';
 import type { Decision } from '../../shared-types/engine.ts';
-import type { LogRecord, ReplayReport } from '../../shared-types/log.ts';
+import type { DecidedRecord, ReplayReport } from '../../shared-types/log.ts';
 import { createCauses } from './causes.ts';
 import { differingFields, speakingReason } from './difference.ts';
 import { createPartings } from './partings.ts';
@@ -12,6 +12,7 @@ import { createTally, noTotals, since, type Tally } from './tally.ts';
 type Found = Pick<
   ReplayReport,
   | 'differences'
+  | 'decidedOtherwise'
   | 'firstDifference'
   | 'byField'
   | 'byCause'
@@ -24,7 +25,7 @@ type Found = Pick<
 
 /** What a replay finds as it goes; it does not grow with the span. */
 export interface Findings {
-  add(record: LogRecord, decision: Decision): void;
+  add(record: DecidedRecord, decision: Decision): void;
   found(): Found;
 }
 
@@ -35,7 +36,7 @@ export function createFindings(reader: LogReader): Findings {
   let firstDifference: ReplayReport['firstDifference'] = null;
   let tallies: Tallies | undefined;
 
-  function differ(record: LogRecord, decision: Decision): void {
+  function differ(record: DecidedRecord, decision: Decision): void {
     const replayed = outcomeOf(decision);
     const fields = differingFields(record.outcome, replayed);
     const speaking = speakingReason(fields);
@@ -63,6 +64,7 @@ export function createFindings(reader: LogReader): Findings {
     },
     found: () => ({
       differences,
+      decidedOtherwise: causes.decidedOtherwise(),
       firstDifference,
       byField: causes.byField(),
       byCause: causes.byCause(),
@@ -79,7 +81,7 @@ interface Tallies {
 }
 
 /** Begins with the totals before the first step: as the step before logged them, else as the state holds them. */
-function talliesFrom(reader: LogReader, record: LogRecord, { meter }: Decision): Tallies {
+function talliesFrom(reader: LogReader, record: DecidedRecord, { meter }: Decision): Tallies {
   const held = since(meter.today, meter.total);
   const [before] = reader.between(record.run, record.step - 2, record.step);
   return { logged: createTally(before?.outcome.total ?? held), replayed: createTally(held) };

@@ -1,5 +1,5 @@
 import type { Decision } from '../../shared-types/engine.ts';
-import type { LogRecord, ReplayReport } from '../../shared-types/log.ts';
+import type { DecidedRecord, ReplayReport } from '../../shared-types/log.ts';
 import { type Asked, createDecisionCounter } from './decision-count.ts';
 import { outputsDiffer } from './outputs-differ.ts';
 import { bothReasons } from './reasons.ts';
@@ -9,7 +9,7 @@ type Parted = ReplayReport['parted'][number];
 /** Finds the stretches in which a loop would have been driven otherwise than it was. */
 export interface Partings {
   /** @param same - True when the whole decision is known to be the same. */
-  add(record: LogRecord, decision: Decision, same: boolean): void;
+  add(record: DecidedRecord, decision: Decision, same: boolean): void;
   found(): Pick<ReplayReport, 'parted' | 'partings' | 'asked'>;
 }
 
@@ -46,7 +46,7 @@ export function createPartings(): Partings {
   };
 }
 
-function begin({ input, outcome }: LogRecord, decision: Decision): Parted {
+function begin({ input, outcome }: DecidedRecord, decision: Decision): Parted {
   const side = ({ phase, outputs }: Asked, reason: string) => ({
     phase,
     pumpFraction: outputs.pumpFraction,

@@ -2,6 +2,7 @@ import { engineVersion } from '../../controller/engine/index.ts';
 import type { LogReader } from '../../controller/log/log.ts';
 import type { LogRecord, ReplayReport } from '../../shared-types/log.ts';
 import { createCarrier } from './carrier.ts';
+import { decided } from './decided.ts';
 import { createFindings } from './findings.ts';
 import { createRemarks, localDayTime, localTime } from './remarks.ts';
 import { rulesOf } from './rules.ts';
@@ -13,7 +14,7 @@ import { recordsOfSpan, type Span, spanText } from './span.ts';
  * The state is taken up before the first record and carried through restarts as the controller carried
  * it. Records are read one after another; memory does not grow with the span.
  *
- * @throws RangeError when nothing of the span is kept.
+ * @throws RangeError when nothing of the span is kept, or nothing was decided in it.
  */
 export function replaySpan(reader: LogReader, span: Span): ReplayReport {
   const remarks = createRemarks();
@@ -33,7 +34,7 @@ export function replaySpan(reader: LogReader, span: Span): ReplayReport {
     if (rule === undefined) {
       leftOut++;
       remarks.add(missingRule(record));
-    } else findings.add(record, carrier.decide(record, rule));
+    } else findings.add(decided(record), carrier.decide(record, rule));
   }
   if (first === undefined || last === undefined)
     throw new RangeError([`nothing of ${spanText(span)} is kept`, ...reader.remarks].join('; '));

@@ -36,12 +36,15 @@ export function reportText(report: ReplayReport, timeZone: string): string {
   ].join('\n');
 }
 
-function verdict({ day, lastDay, steps, leftOut, same, differences, engineNow }: ReplayReport): string {
+function verdict(report: ReplayReport): string {
+  const { day, lastDay, steps, leftOut, same, differences, decidedOtherwise, engineNow } = report;
   const span = day === lastDay ? day : `${day} to ${lastDay}`;
   if (same) return `${span}: all ${steps} steps decided the same (engine ${engineNow}).`;
   if (differences === 0)
     return `${span}: no difference in ${steps} steps, but ${leftOut} could not be replayed.`;
-  return `${span}: ${differences} of ${steps} steps decided otherwise (engine ${engineNow}).`;
+  const totalsOnly = differences - decidedOtherwise;
+  const further = totalsOnly === 0 ? '' : `, and in ${totalsOnly} more the totals differ`;
+  return `${span}: ${decidedOtherwise} of ${steps} steps decided otherwise (engine ${engineNow})${further}.`;
 }
 
 type InWords = (atMs: number) => string;
@@ -102,12 +105,16 @@ function partedLines({ parted, partings, asked }: ReplayReport, moment: InWords)
   ];
 }
 
+/** A dash where nobody can tell. */
+const orNone = (value: number | null, text: (value: number) => string) =>
+  value === null ? '-' : text(value);
+
 /** The days of a log, for people. */
 export function dayList(days: readonly DaySummary[]): string {
   const lines = days.map(
     (day) =>
-      `${day.day}  ${kWh(day.heatHomeJ).padStart(8)} kWh home  ${String(day.fills).padStart(3)} fills  ` +
-      `${(day.coveredFraction * 100).toFixed(0).padStart(3)} % covered`,
+      `${day.day}  ${orNone(day.heatHomeJ, kWh).padStart(8)} kWh home  ${orNone(day.fills, String).padStart(3)} fills  ` +
+      `${(day.coveredFraction * 100).toFixed(0).padStart(3)} % covered${day.imported ? '  imported' : ''}`,
   );
   return lines.join('\n');
 }

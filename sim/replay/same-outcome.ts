@@ -24,7 +24,8 @@ function sameOutputs(a: Outcome['outputs'], b: Outcome['outputs']): boolean {
     Object.is(a.pumpFraction, b.pumpFraction) &&
     a.drainOpen === b.drainOpen &&
     a.drainPumpOn === b.drainPumpOn &&
-    a.exchangerPumpOn === b.exchangerPumpOn
+    a.exchangerPumpOn === b.exchangerPumpOn &&
+    a.heatDumpOn === b.heatDumpOn
   );
 }
 

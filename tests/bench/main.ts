@@ -6,14 +6,17 @@ import { benchFailures } from './failures.ts';
 import { benchHarvest } from './harvest.ts';
 import { benchHindsight } from './hindsight.ts';
 import { benchMemory } from './memory.ts';
+import { benchReplay } from './replay.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
 import { benchStep } from './step.ts';
 import { benchWatching } from './watching.ts';
+import { benchWhatIf } from './whatif.ts';
 
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
   step: benchStep,
+  replay: benchReplay,
   embedded: benchEmbedded,
   simulate: benchSimulate,
   harvest: benchHarvest,
@@ -24,6 +27,7 @@ const benches = {
   memory: benchMemory,
   failures: benchFailures,
   alarms: benchAlarms,
+  whatif: benchWhatIf,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];

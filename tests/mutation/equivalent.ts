@@ -294,4 +294,10 @@ export const equivalents: readonly Equivalent[] = [
     to: 'true',
     reason: 'A store that is not known counts as one of 0 °C in a comparison, far below any limit of heat.',
   },
+  {
+    file: 'hazards/heat.ts',
+    from: 'panC === null',
+    to: 'false',
+    reason: 'A pan that is not known counts as one of 0 °C, which brings no store near its limit.',
+  },
 ];

@@ -1,6 +1,11 @@
 import { Command, InvalidArgumentError } from 'commander';
-import { type CounterfactualResult, counterfactualOf, summaryOf } from '../support/counterfactual.ts';
-import { counterfactualCase, perturbedFit, type SensorSet } from '../support/counterfactual-cases.ts';
+import {
+  type CounterfactualResult,
+  counterfactualOf,
+  fitOfDaysBefore,
+  summaryOf,
+} from '../support/counterfactual.ts';
+import { counterfactualCase, type SensorSet } from '../support/counterfactual-cases.ts';
 
 /**
  * Does a logged day that is lived again under other settings bring the heat that the loop really brings under them? On
@@ -26,7 +31,7 @@ function runSet(set: SensorSet): boolean {
   const results: CounterfactualResult[] = [];
   for (let number = 0; number < days; number++) {
     const one = counterfactualCase(seed + number, set);
-    const result = counterfactualOf(one, perturbedFit(one));
+    const result = counterfactualOf(one, fitOfDaysBefore(one));
     results.push(result);
     console.log(result.text);
   }

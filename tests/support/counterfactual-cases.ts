@@ -1,19 +1,16 @@
 import { defaultSettings, type Settings, settingsSchema } from '../../shared-types/settings.ts';
 import { type Site, siteSchema } from '../../shared-types/site.ts';
-import type { LoopFit } from '../../shared-types/tuning.ts';
 import { siteOf } from '../../sim/course/loops.ts';
 import type { LoopShape, Place } from '../../sim/course/place.ts';
 import { drawProfiles } from '../../sim/plant/draws.ts';
-import { makes, numberOf } from '../../sim/plant/makes.ts';
 import { createPlant } from '../../sim/plant/state.ts';
-import { type Traits, usualTraits } from '../../sim/plant/traits.ts';
-import { hashFraction, hashNormal } from '../../sim/weather/random.ts';
+import type { Traits } from '../../sim/plant/traits.ts';
+import { hashFraction } from '../../sim/weather/random.ts';
 import { createWeather } from '../../sim/weather/weather.ts';
 import { type LoggedLoop, loggedLoop } from './logged-loop.ts';
 
 /** A drawn loop at a drawn place with drawn traits, logged over some days, and settings that it is then tried under. */
 export interface CounterfactualCase {
-  readonly seed: number;
   readonly name: string;
   readonly site: Site;
   readonly traits: Partial<Traits>;
@@ -39,7 +36,7 @@ const weatherSensors = {
 const leastSensors = ['panSheetC', 'storeBottomC'] as const;
 
 /** The same number gives the same case. */
-export function counterfactualCase(seed: number, sensors: SensorSet, days = 3): CounterfactualCase {
+export function counterfactualCase(seed: number, sensors: SensorSet, days = 5): CounterfactualCase {
   let draws = 0;
   const draw = () => hashFraction(seed, stream, draws++);
   const between = (least: number, most: number) => least + (most - least) * draw();
@@ -88,7 +85,7 @@ export function counterfactualCase(seed: number, sensors: SensorSet, days = 3): 
     panC: weather.at(fromMs).airC,
   });
   const logged = loggedLoop({ site, settings, plant, weather, seed, fromMs, days });
-  return { seed, name: `${seed} ${kind} ${sensors}`, site, traits, settings, tried, logged };
+  return { name: `${seed} ${kind} ${sensors}`, site, traits, settings, tried, logged };
 }
 
 /** Settings that matter to the heat, one or two at once. */
@@ -117,51 +114,4 @@ function sensed(site: Site, sensors: SensorSet): Site {
       ? { ...site.sensors, ...weatherSensors }
       : Object.fromEntries(leastSensors.map((channel) => [channel, site.sensors[channel]]));
   return siteSchema.parse({ ...site, sensors: own });
-}
-
-/** How well a fit knows a loop, as a share of each trait: what is assumed of it where none is made. */
-const knownWithin: Readonly<Partial<Record<keyof Traits, number>>> = {
-  opticalEfficiency: 0.02,
-  windOpticalSM: 0.3,
-  stillLossWM2K: 0.08,
-  windLossJM3K: 0.25,
-  contactWM2K: 0.12,
-  insulationWM2K: 0.2,
-  pipeLossWMK: 0.2,
-};
-const perturbStream = 901;
-
-/** What the sensor of a seed shows too much, as a share: the error for life that its make allows it. */
-function irradianceErrorFraction(seed: number): number {
-  const number = numberOf.irradianceWM2;
-  return (makes[number]?.scale ?? 0) * (2 * hashFraction(seed, lifeStream, number) - 1);
-}
-
-/** The stream from which simulated sensors draw their error for life. */
-const lifeStream = 200;
-
-/**
- * What a fit would say of a loop: its true traits, each off at random by as much as a fit leaves open. A measured
- * irradiance that shows too much makes the optical efficiency that goes with it smaller by the same share.
- */
-export function perturbedFit({ seed, site, traits, logged }: CounterfactualCase): LoopFit {
-  const shown = site.sensors.irradianceWM2 === undefined ? 1 : 1 + irradianceErrorFraction(seed);
-  const parameters = Object.entries(knownWithin).map(([name, within], index) => {
-    const truth = traits[name as keyof Traits] ?? usualTraits[name as keyof Traits];
-    const value = truth * (1 + within * hashNormal(seed, perturbStream, index));
-    const seen = name === 'opticalEfficiency' ? value / shown : value;
-    return { name, unit: '', value: seen, standardError: within * truth, heldBecause: null };
-  });
-  return {
-    schemaVersion: 1,
-    site: site.name,
-    days: logged.days.slice(0, -1),
-    converged: true,
-    parameters,
-    covariance: parameters.map(({ standardError }, i) =>
-      parameters.map((_, j) => (i === j ? standardError ** 2 : 0)),
-    ),
-    residuals: [],
-    verdicts: [],
-  };
 }

@@ -1,4 +1,6 @@
 import type { LoopFit } from '../../shared-types/tuning.ts';
+import { fitLoop } from '../../sim/identify/fit-loop.ts';
+import { readSpan } from '../../sim/identify/world/span.ts';
 import { compareDay } from '../../sim/replay/live-again/compare-day.ts';
 import type { CounterfactualCase, SensorSet } from './counterfactual-cases.ts';
 
@@ -39,7 +41,7 @@ export function counterfactualOf(
   const errorFraction = (value - trueTriedJ) / Math.abs(trueTriedJ);
   const told =
     `${one.name.padEnd(22)} then ${kWh(comparison.base.heatHomeJ.value)} true ${kWh(trueBaseJ)}` +
-    ` | tried ${kWh(value)} true ${kWh(trueTriedJ)} ${(100 * errorFraction).toFixed(1).padStart(7)} %`;
+    ` | tried ${kWh(value)} true ${kWh(trueTriedJ)} ${trueTriedJ === 0 ? '' : `${(100 * errorFraction).toFixed(1).padStart(7)} %`}`;
   return {
     errorFraction,
     poor: trueTriedJ < poorJM2 * site.pan.wettedAreaM2,
@@ -47,6 +49,19 @@ export function counterfactualOf(
     covered: low <= trueTriedJ && trueTriedJ <= high,
     text: `${told}${rightOne === false ? ' wrong one' : ''}${fit === null ? ' not fitted' : ''}`,
   };
+}
+
+/**
+ * The loop as the days before the last tell it; null when they tell nothing. The first is left out: on it the controller
+ * does not know the loop yet.
+ */
+export function fitOfDaysBefore({ logged }: CounterfactualCase): LoopFit | null {
+  const spans = logged.days.slice(1, -1).flatMap((day) => {
+    const read = readSpan(logged.reader, day);
+    return read.ok ? [read.span] : [];
+  });
+  const fit = fitLoop(spans);
+  return fit.converged ? fit : null;
 }
 
 const bounds = {

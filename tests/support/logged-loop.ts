@@ -16,8 +16,8 @@ import { emptyAccount } from '../../sim/plant/account.ts';
 import { advance } from '../../sim/plant/advance.ts';
 import { readSensors } from '../../sim/plant/sensors.ts';
 import type { PlantState } from '../../sim/plant/state.ts';
-import { noTotals, since } from '../../sim/replay/tally.ts';
 import type { Weather } from '../../sim/weather/weather.ts';
+import { memoryLog } from './memory-log.ts';
 
 /** A simulated loop over some days whose calendar is UTC, with its log in memory. */
 export interface LoggedLoop {
@@ -67,7 +67,7 @@ export function loggedLoop(task: LoopTask): LoggedLoop {
   }
   const names = [...new Set(records.map(({ input }) => input.localDay))].slice(0, days);
   return {
-    reader: memoryReader(records, saved, site, settings),
+    reader: memoryLog(records, saved, site, settings),
     days: names,
     trueHomeJ(tried) {
       if (lastDay === undefined) throw new Error('the last day never began');
@@ -90,44 +90,4 @@ function trueHomeJ({ site, settings, plant, weather, seed, fromMs }: LoopTask, f
     ({ state } = stepOn(state, input, site, settings));
   }
   return account.homeJ + outsideJ(plant) - heldJ;
-}
-
-/** A log of one run, one site and one set of settings that no file holds. */
-function memoryReader(
-  records: readonly LogRecord[],
-  saved: readonly SavedState[],
-  site: Site,
-  settings: Settings,
-): LogReader {
-  const byDay = Map.groupBy(records, ({ input }) => input.localDay);
-  const nothing = () => {
-    throw new Error('this log is asked for records alone');
-  };
-  return {
-    remarks: [],
-    days: () =>
-      [...byDay].map(([day, kept]) => ({
-        day,
-        steps: kept.length,
-        firstMs: kept[0]?.input.nowMs ?? 0,
-        lastMs: kept.at(-1)?.input.nowMs ?? 0,
-        ...since(kept[0]?.outcome.total ?? noTotals, kept.at(-1)?.outcome.total ?? noTotals),
-        alarms: 0,
-        coveredFraction: 1,
-      })),
-    day: nothing,
-    span: nothing,
-    records: (day) => (byDay.get(day) ?? [])[Symbol.iterator](),
-    recordsWithin: nothing,
-    stateBefore: (_run, step) => saved.findLast((kept) => kept.step <= step) ?? null,
-    between: (_run, after, before) => records.slice(after, before - 1)[Symbol.iterator](),
-    site: () => site,
-    settings: () => settings,
-    engineVersion: () => engineVersion,
-    newestMs: () => records.at(-1)?.input.nowMs ?? null,
-    newestDay: nothing,
-    events: () => [],
-    facts: nothing,
-    close: () => undefined,
-  };
 }

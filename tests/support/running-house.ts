@@ -11,6 +11,8 @@ interface HouseOptions {
   readonly from: string;
   readonly speed: number;
   readonly viewport: { readonly width: number; readonly height: number };
+  /** What the log holds before the controller begins: told the data folder. */
+  readonly before?: (dataFolder: string) => void;
   /** Told the broker's address once controller and device are up. */
   readonly onBroker?: (url: string) => Promise<void>;
 }
@@ -25,6 +27,7 @@ export interface House {
 export async function startHouse(hash: string, options: HouseOptions): Promise<House> {
   const data = temporaryFolder('house');
   const site = writeSite(data.file('site.yaml'), demoContent(options.changes));
+  options.before?.(data.path);
   const programs: Program[] = [];
   let browser: Browser | undefined;
   const start = (...[file, args]: Parameters<typeof startNode>): Program => {

@@ -60,8 +60,8 @@ function judge(
   const { hottestStoreC } = facts;
   const sinceMs = hold(before.sinceMs, state.outputs.heatDumpOn === true, runMs);
   const fromC = before.fromC ?? (sinceMs === null ? null : hottestStoreC);
-  const risesFromC = fromC === null ? limits.storeC : Math.max(fromC, limits.storeC);
-  const rises = sinceMs !== null && hottestStoreC !== null && hottestStoreC - risesFromC >= storeRiseK;
+  const risesFromC = Math.max(fromC ?? limits.storeC, limits.storeC);
+  const rises = sinceMs !== null && (hottestStoreC ?? 0) - risesFromC >= storeRiseK;
   const stays = panC >= limits.linerC && heldFor(sinceMs, runMs, helpsWithinMs);
   const failed = before.failed || rises || stays;
   const same = failed === before.failed && sinceMs === before.sinceMs && fromC === before.fromC;

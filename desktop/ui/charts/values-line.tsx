@@ -19,7 +19,9 @@ export function ValuesLine({ curves, names, index, onIndex }: Props) {
   const numbers = useNumbers();
   const atMs = curves.atMs[index] ?? 0;
   const phase = phaseAt(curves.phases, atMs)?.phase;
-  const phaseText = phase === undefined ? en.replay.scrub.noPhase : en.phases[phase];
+  // A day of another logger has no phase at any instant.
+  const noPhase = curves.phases.length === 0 ? '' : en.replay.scrub.noPhase;
+  const phaseText = phase === undefined ? noPhase : en.phases[phase];
   return (
     <div>
       <input

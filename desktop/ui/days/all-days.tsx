@@ -10,6 +10,7 @@ import styles from './all-days.module.css';
 import { Calendar } from './calendar.tsx';
 import { DayList } from './day-list.tsx';
 import { DaysExport } from './days-export.tsx';
+import { ForeignPart } from './foreign/foreign-part.tsx';
 import { YearCalendar } from './year-calendar.tsx';
 
 const text = en.days;
@@ -19,9 +20,12 @@ export function AllDays({ site }: { readonly site: string }) {
   const feed = useFeed();
   const days = useHistory(selectDays(site));
   return (
-    <LoadedView loaded={days} onAgain={() => void feed.loadDays(site)}>
-      {(list) => <Days days={list} />}
-    </LoadedView>
+    <>
+      <LoadedView loaded={days} onAgain={() => void feed.loadDays(site)}>
+        {(list) => <Days days={list} />}
+      </LoadedView>
+      <ForeignPart key={site} site={site} />
+    </>
   );
 }
 

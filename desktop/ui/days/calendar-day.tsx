@@ -16,7 +16,7 @@ export function CalendarDay({ cell }: { readonly cell: CalendarCell }) {
   const numbers = useNumbers();
   const { day, dayOfMonth, summary, bar } = cell;
   if (summary === undefined) return <DayWithoutLog cell={cell} />;
-  const heat = numbers.heat(summary.heatHomeJ);
+  const heat = summary.heatHomeJ === null ? undefined : numbers.heat(summary.heatHomeJ);
   const remarks = dayRemarks(summary, day === today, numbers);
   return (
     <a href={address({ screen: 'days', day })} className={styles['day']}>
@@ -24,10 +24,14 @@ export function CalendarDay({ cell }: { readonly cell: CalendarCell }) {
       <span className={styles['date']} aria-hidden="true">
         {dayOfMonth}
       </span>
-      <span className={`${styles['heat']} number`}>
-        {heat.number} <span className={styles['unit']}>{heat.unit}</span>
-        <span className="visually-hidden"> {text.home}</span>
-      </span>
+      {heat === undefined ? (
+        <span className="visually-hidden">{text.heatUntold}</span>
+      ) : (
+        <span className={`${styles['heat']} number`}>
+          {heat.number} <span className={styles['unit']}>{heat.unit}</span>
+          <span className="visually-hidden"> {text.home}</span>
+        </span>
+      )}
       <span className={styles['remarks']}>
         {remarks.map((remark) => (
           <span key={remark.kind} className={styles[remark.kind]}>

@@ -23,6 +23,9 @@ export interface CalendarMonth {
 const dayMs = 86_400_000;
 const two = (value: number) => String(value).padStart(2, '0');
 
+/** A day whose heat nobody can tell adds nothing to a sum [J]. */
+export const heatOf = (summary: DaySummary): number => summary.heatHomeJ ?? 0;
+
 /** The month of a day. */
 export const monthOf = (day: string): string => day.slice(0, 7);
 
@@ -41,7 +44,7 @@ export function dayAfter(day: string, count: number): string {
 /** A month as weeks of cells. */
 export function calendarMonth(month: string, days: readonly DaySummary[]): CalendarMonth {
   const known = new Map(days.map((summary) => [summary.day, summary]));
-  const bestJ = Math.max(0, ...days.map((summary) => summary.heatHomeJ));
+  const bestJ = Math.max(0, ...days.map(heatOf));
   const names = days.map((summary) => summary.day).sort();
   const first = names[0] ?? '';
   const last = names.at(-1) ?? '';
@@ -50,7 +53,7 @@ export function calendarMonth(month: string, days: readonly DaySummary[]): Calen
   const cells = Array.from({ length: count }, (_, index): CalendarCell => {
     const day = `${month}-${two(index + 1)}`;
     const summary = known.get(day);
-    const bar = summary === undefined || bestJ === 0 ? 0 : Math.max(0, summary.heatHomeJ) / bestJ;
+    const bar = summary === undefined || bestJ === 0 ? 0 : Math.max(0, heatOf(summary)) / bestJ;
     const missing = summary === undefined && day > first && day < last;
     return { day, dayOfMonth: index + 1, summary, missing, bar };
   });
@@ -58,7 +61,7 @@ export function calendarMonth(month: string, days: readonly DaySummary[]): Calen
   return {
     month,
     weeks: weeksOf(cells, (new Date(firstMs).getUTCDay() + 6) % 7),
-    heatHomeJ: logged.reduce((sum, summary) => sum + summary.heatHomeJ, 0),
+    heatHomeJ: logged.reduce((sum, summary) => sum + heatOf(summary), 0),
     loggedDays: logged.length,
   };
 }

@@ -6,6 +6,7 @@ import { readyValue } from '../store/loaded.ts';
 import { en } from '../text/en.ts';
 import styles from './day-facts.module.css';
 import { dayRemarks } from './day-remarks.ts';
+import { told } from './told.ts';
 import { useToday } from './use-today.ts';
 
 const { columns } = en.days;
@@ -17,22 +18,27 @@ export function DayFacts({ site, day }: { readonly site: string; readonly day: s
   const days = readyValue(useHistory(selectDays(site)));
   const summary = days?.find((one) => one.day === day);
   if (summary === undefined) return null;
-  const heat = numbers.heat(summary.heatHomeJ);
+  const heat = summary.heatHomeJ === null ? undefined : numbers.heat(summary.heatHomeJ);
+  const heatText = (valueJ: number) => inLine(numbers.heat(valueJ));
   const facts: readonly (readonly [string, string])[] = [
-    [columns.heatLost, inLine(numbers.heat(summary.heatLostJ))],
-    [columns.pumpEnergy, inLine(numbers.heat(summary.electricityJ))],
+    [columns.heatLost, told(summary.heatLostJ, heatText)],
+    [columns.pumpEnergy, told(summary.electricityJ, heatText)],
     [columns.runTime, durationText(summary.pumpRunS * 1000)],
     [columns.starts, numbers.count(summary.starts)],
-    [columns.fills, numbers.count(summary.fills)],
-    [columns.alarms, numbers.count(summary.alarms)],
+    [columns.fills, told(summary.fills, numbers.count)],
+    [columns.alarms, told(summary.alarms, numbers.count)],
   ];
   return (
     <dl className={`${styles['facts']} number`}>
       <div>
         <dt>{columns.heatHome}</dt>
-        <dd className={styles['heat']}>
-          {heat.number} <span className={styles['unit']}>{heat.unit}</span>
-        </dd>
+        {heat === undefined ? (
+          <dd>{en.days.untold}</dd>
+        ) : (
+          <dd className={styles['heat']}>
+            {heat.number} <span className={styles['unit']}>{heat.unit}</span>
+          </dd>
+        )}
       </div>
       {facts.map(([title, value]) => (
         <div key={title}>
@@ -44,7 +50,7 @@ export function DayFacts({ site, day }: { readonly site: string; readonly day: s
         .filter((remark) => remark.kind !== 'alarms')
         .map((remark) => (
           <div key={remark.kind}>
-            <dt>{columns.logged}</dt>
+            <dt>{remark.kind === 'imported' ? en.days.source : columns.logged}</dt>
             <dd>{remark.text}</dd>
           </div>
         ))}

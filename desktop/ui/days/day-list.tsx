@@ -7,6 +7,7 @@ import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import styles from './day-list.module.css';
 import { dayRemarks } from './day-remarks.ts';
+import { told } from './told.ts';
 import { useToday } from './use-today.ts';
 
 const { columns } = en.days;
@@ -54,6 +55,7 @@ function Row({ summary, wide }: { readonly summary: DaySummary; readonly wide: b
   const times = useTimes();
   const numbers = useNumbers();
   const { day, starts, fills, alarms } = summary;
+  const heat = (valueJ: number) => inLine(numbers.heat(valueJ));
   const remarks = dayRemarks(summary, day === today, numbers);
   return (
     <tr>
@@ -67,22 +69,22 @@ function Row({ summary, wide }: { readonly summary: DaySummary; readonly wide: b
               </span>
             ))}
       </th>
-      <td className={styles['heat']}>{inLine(numbers.heat(summary.heatHomeJ))}</td>
+      <td className={styles['heat']}>{told(summary.heatHomeJ, heat)}</td>
       {wide ? (
         <>
-          <td>{inLine(numbers.heat(summary.heatLostJ))}</td>
+          <td>{told(summary.heatLostJ, heat)}</td>
           <td>{numbers.count(starts)}</td>
-          <td>{numbers.count(fills)}</td>
-          <td>{inLine(numbers.heat(summary.electricityJ))}</td>
+          <td>{told(fills, numbers.count)}</td>
+          <td>{told(summary.electricityJ, heat)}</td>
           <td>{durationText(summary.pumpRunS * 1000)}</td>
-          <td className={alarms > 0 ? styles['alarms'] : undefined}>{numbers.count(alarms)}</td>
+          <td className={alarms ? styles['alarms'] : undefined}>{told(alarms, numbers.count)}</td>
           <td>
             {day === today ? en.days.today : numbers.percent(Math.floor(summary.coveredFraction * 100) / 100)}
           </td>
         </>
       ) : (
         <td>
-          {en.days.starts(starts)} {en.days.fills(fills)}
+          {en.days.starts(starts)} {fills === null ? null : en.days.fills(fills)}
         </td>
       )}
     </tr>

@@ -4,7 +4,7 @@ import { en } from '../text/en.ts';
 
 /** What is odd about a day, in words. */
 export interface DayRemark {
-  readonly kind: 'alarms' | 'logged' | 'today';
+  readonly kind: 'alarms' | 'imported' | 'logged' | 'today';
   readonly text: string;
   /** The same where there is hardly room. */
   readonly brief?: string;
@@ -22,7 +22,9 @@ export function dayRemarks(
   numbers: NumberFormats,
 ): readonly DayRemark[] {
   const remarks: DayRemark[] = [];
-  if (summary.alarms > 0)
+  if (summary.imported)
+    remarks.push({ kind: 'imported', text: en.days.imported, brief: en.days.year.marks.imported });
+  if (summary.alarms !== null && summary.alarms > 0)
     remarks.push({ kind: 'alarms', text: en.days.alarms(summary.alarms), brief: `▲ ${summary.alarms}` });
   if (isToday) remarks.push({ kind: 'today', text: en.days.today });
   else if (hasGap(summary))

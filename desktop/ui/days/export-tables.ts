@@ -79,7 +79,7 @@ export function daysTable(days: readonly DaySummary[], timeZone: string, units: 
     utcText(one.firstMs),
     utcText(one.lastMs),
     ...[one.heatHomeJ, one.heatLostJ, one.electricityJ].map((valueJ) =>
-      rounded(heatIn(units.heat, valueJ), 4),
+      valueJ === null ? null : rounded(heatIn(units.heat, valueJ), 4),
     ),
     rounded(one.pumpRunS, 1),
     one.starts,

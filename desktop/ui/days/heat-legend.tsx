@@ -5,8 +5,14 @@ import styles from './year-calendar.module.css';
 
 const text = en.days.year;
 
+interface Props {
+  readonly shades: HeatShades;
+  /** Whether some day came from another logger. */
+  readonly imported: boolean;
+}
+
 /** What shades and marks mean. */
-export function HeatLegend({ shades: { colours, width } }: { readonly shades: HeatShades }) {
+export function HeatLegend({ shades: { colours, width }, imported }: Props) {
   const { units } = useChartLook();
   const bound = (index: number) => String(Number((width * index).toPrecision(6)));
   return (
@@ -31,6 +37,12 @@ export function HeatLegend({ shades: { colours, width } }: { readonly shades: He
           <span aria-hidden="true">{text.marks.gap}</span>
           {text.gap}
         </li>
+        {imported ? (
+          <li>
+            <span aria-hidden="true">{text.marks.imported}</span>
+            {text.imported}
+          </li>
+        ) : null}
         <li>
           <span className={`${styles['swatch']} ${styles['missing']}`} aria-hidden="true" />
           {en.days.noLog}

@@ -57,7 +57,11 @@ function Curves({ site, curves }: { readonly site: string; readonly curves: DayC
       <DayReport site={site} curves={curves} names={names} />
       <div className={styles['below']}>
         <Card heading={en.days.phases}>
-          <PhaseTable phases={mergedPhases(curves.phases)} />
+          {curves.phases.length === 0 && curves.atMs.length > 0 ? (
+            <p>{en.days.noPhases}</p>
+          ) : (
+            <PhaseTable phases={mergedPhases(curves.phases)} />
+          )}
         </Card>
         <Card heading={en.days.events}>
           <DayEvents events={curves.events} />

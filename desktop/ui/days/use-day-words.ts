@@ -17,9 +17,9 @@ export function useDayWords(): (summary: DaySummary) => string {
     (summary) => {
       const { day, heatHomeJ, starts, fills } = summary;
       const parts = [
-        `${inLine(numbers.heat(heatHomeJ))} ${text.home}`,
+        heatHomeJ === null ? text.heatUntold : `${inLine(numbers.heat(heatHomeJ))} ${text.home}`,
         text.starts(starts),
-        text.fills(fills),
+        ...(fills === null ? [] : [text.fills(fills)]),
         ...dayRemarks(summary, day === today, numbers).map((remark) => remark.text),
       ];
       return `${times.day(day)}: ${parts.join(', ')}`;

@@ -3,6 +3,7 @@ import type { DaySummary } from '../../../shared-types/log.ts';
 import { inkOn } from '../charts/temperature-scale.ts';
 import { heatIn } from '../format/units.ts';
 import { useChartLook } from '../shell/use-formats.ts';
+import { heatOf } from './calendar.ts';
 import { classWidth, heatClass, heatShades } from './heat-scale.ts';
 
 /** How heat is shown as a shade. */
@@ -20,7 +21,7 @@ export function useHeatShades(days: readonly DaySummary[]): HeatShades {
   const { scheme, units } = useChartLook();
   return useMemo(() => {
     const colours = heatShades[scheme];
-    const best = days.reduce((most, one) => Math.max(most, one.heatHomeJ), 0);
+    const best = days.reduce((most, one) => Math.max(most, heatOf(one)), 0);
     const width = classWidth(heatIn(units.heat, best), colours.length);
     return {
       colours,

@@ -4,6 +4,7 @@ import type { DaySummary } from '../../../shared-types/log.ts';
 import { inLine } from '../format/numbers.ts';
 import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
+import { heatOf } from './calendar.ts';
 import { HeatLegend } from './heat-legend.tsx';
 import { useHeatShades } from './use-heat-shades.ts';
 import { calendarYear, yearsOf } from './year.ts';
@@ -37,7 +38,7 @@ export function YearCalendar({ days }: { readonly days: readonly DaySummary[] })
         </Button>
       </div>
       <YearGrid key={year.year} year={year} shades={shades} />
-      <HeatLegend shades={shades} />
+      <HeatLegend shades={shades} imported={days.some((day) => day.imported)} />
     </section>
   );
 }
@@ -53,7 +54,7 @@ function YearTotals({
     <>
       <p>{en.days.monthTotal(inLine(numbers.heat(heatHomeJ)), loggedDays)}</p>
       {best === undefined ? null : (
-        <p>{text.best(times.shortDay(best.day), inLine(numbers.heat(best.heatHomeJ)))}</p>
+        <p>{text.best(times.shortDay(best.day), inLine(numbers.heat(heatOf(best))))}</p>
       )}
     </>
   );

@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import { useAddress } from '../shell/use-address.ts';
 import { en } from '../text/en.ts';
-import type { CalendarCell } from './calendar.ts';
+import { type CalendarCell, heatOf } from './calendar.ts';
 import { hasGap } from './day-remarks.ts';
 import { useDayWords } from './use-day-words.ts';
 import type { HeatShades } from './use-heat-shades.ts';
@@ -36,7 +36,7 @@ export const YearDay = memo(function YearDay({ cell, shades, stop, onLook }: Pro
     <a
       href={address({ screen: 'days', day })}
       className={`${styles['cell']} ${styles['logged']}`}
-      style={shades.of(summary.heatHomeJ)}
+      style={shades.of(heatOf(summary))}
       aria-label={wordsOf(summary)}
       data-day={day}
       tabIndex={stop ? 0 : -1}
@@ -45,7 +45,8 @@ export const YearDay = memo(function YearDay({ cell, shades, stop, onLook }: Pro
     >
       {dayOfMonth}
       <span className={styles['marks']}>
-        {summary.alarms > 0 ? marks.alarm : null}
+        {summary.alarms ? marks.alarm : null}
+        {summary.imported ? marks.imported : null}
         {gap ? marks.gap : null}
       </span>
     </a>

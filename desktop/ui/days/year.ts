@@ -1,5 +1,5 @@
 import type { DaySummary } from '../../../shared-types/log.ts';
-import { type CalendarMonth, calendarMonth } from './calendar.ts';
+import { type CalendarMonth, calendarMonth, heatOf } from './calendar.ts';
 
 /** A year of the calendar with what came home in it. */
 export interface CalendarYear {
@@ -37,7 +37,7 @@ export function calendarYear(year: string, days: readonly DaySummary[]): Calenda
 
 function bestDay(days: readonly DaySummary[]): DaySummary | undefined {
   let best: DaySummary | undefined;
-  for (const one of days) if (one.heatHomeJ > (best?.heatHomeJ ?? 0)) best = one;
+  for (const one of days) if (heatOf(one) > (best === undefined ? 0 : heatOf(best))) best = one;
   return best;
 }
 

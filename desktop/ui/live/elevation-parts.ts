@@ -10,6 +10,8 @@ export interface LoopSizes {
   readonly panAboveStoreM: number;
   readonly storeHeightM: number;
   readonly storeWidthM: number;
+  /** Vessel beside the store that takes the pan's water; undefined where the store itself does. */
+  readonly reservoir?: { readonly heightM: number; readonly widthM: number } | undefined;
 }
 
 /** The site file names no lengths: pan and store are drawn as if square in plan. */
@@ -24,7 +26,22 @@ export function loopSizes(site: Site): LoopSizes {
     panAboveStoreM: site.pan.heightAboveStoreM,
     storeHeightM: site.store.heightM,
     storeWidthM: Math.sqrt(storeM3 / site.store.heightM),
+    reservoir: site.plumbing === 'reservoir' ? reservoirSizes(site) : undefined,
   };
+}
+
+/** The site file does not size a reservoir: one is drawn that holds the pan's water and a quarter more. */
+const reservoirRoomFraction = 1.25;
+
+function reservoirSizes(site: Site) {
+  const heightM = Math.min(1, site.store.heightM);
+  const volumeM3 = (reservoirRoomFraction * panVolumeL(site)) / 1000;
+  return { heightM, widthM: Math.sqrt(volumeM3 / heightM) };
+}
+
+/** How full the reservoir is drawn, 0 to 1: it holds what the pan does not, and a little that stays. */
+export function reservoirFill(pan: keyof typeof panFill): number {
+  return 0.9 - panFill[pan] / reservoirRoomFraction;
 }
 
 /** How full the pan is drawn, 0 to 1. Where it is not known, it is drawn full and said not to be known. */

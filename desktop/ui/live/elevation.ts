@@ -28,6 +28,8 @@ export interface Elevation {
   /** Surface of the water in the full pan. */
   readonly surfaceY: number;
   readonly store: Box;
+  /** Vessel that takes the pan's water, where that is not the store. */
+  readonly reservoir: Box | undefined;
   readonly roof: Box;
 }
 
@@ -41,6 +43,8 @@ const roofThicknessM = 0.18;
 const eavesM = 0.35;
 /** Between a pan on the ground and the store beside it: room for the pump. */
 const gapM = 0.8;
+/** Between a reservoir and the store that it warms: room for the exchanger's pipes. */
+const exchangerGapM = 0.4;
 const leastOnRoofM = 0.3;
 /** A water layer thinner than this cannot be seen [px]. */
 const leastWaterPx = 5;
@@ -74,15 +78,19 @@ type Placed = Omit<Elevation, 'width' | 'height' | 'pixelsPerM' | 'stretch' | 'o
 
 function roofExtent(sizes: LoopSizes) {
   return {
-    widthM: Math.max(sizes.panLengthM + 2 * eavesM, sizes.storeWidthM + 3 * eavesM),
+    widthM: Math.max(sizes.panLengthM + 2 * eavesM, vesselsWidthM(sizes) + 3 * eavesM),
     heightM: panHeightM(sizes) + roofThicknessM + sizes.panAboveStoreM + sizes.storeHeightM,
   };
 }
 
 function groundExtent(sizes: LoopSizes) {
   const topM = Math.max(sizes.storeHeightM, sizes.storeHeightM + sizes.panAboveStoreM + panHeightM(sizes));
-  return { widthM: eavesM + sizes.panLengthM + gapM + sizes.storeWidthM + eavesM, heightM: topM };
+  return { widthM: eavesM + sizes.panLengthM + gapM + vesselsWidthM(sizes) + eavesM, heightM: topM };
 }
+
+/** Store, and reservoir beside it. */
+const vesselsWidthM = ({ storeWidthM, reservoir }: LoopSizes) =>
+  storeWidthM + (reservoir === undefined ? 0 : exchangerGapM + reservoir.widthM);
 
 const panHeightM = (sizes: LoopSizes) => sizes.wallHeightM + sizes.fallM;
 
@@ -95,12 +103,15 @@ function placeOnRoof(sizes: LoopSizes, scale: Scale): Placed {
   const roofBottom = roofTop + px(roofThicknessM);
   const storeTop = roofBottom + px(sizes.panAboveStoreM);
   // The return comes down beside the pan: the store reaches under it, or further where it is wider.
-  const storeRight = Math.max(pan.pan.right + 24, scale.left + px(sizes.storeWidthM + eavesM));
+  const right = Math.max(pan.pan.right + 24, scale.left + px(vesselsWidthM(sizes) + eavesM));
   const groundY = storeTop + px(sizes.storeHeightM);
+  const storeRight = right - px(vesselsWidthM(sizes) - sizes.storeWidthM);
   return {
     ...pan,
     groundY,
     store: { left: storeRight - px(sizes.storeWidthM), top: storeTop, right: storeRight, bottom: groundY },
+    // The reservoir stands where the return comes down.
+    reservoir: reservoirBox(sizes, scale, right, groundY),
     roof: { left: scale.left, top: roofTop, right: scale.left + px(widthM), bottom: roofBottom },
   };
 }
@@ -108,7 +119,8 @@ function placeOnRoof(sizes: LoopSizes, scale: Scale): Placed {
 function placeOnGround(sizes: LoopSizes, scale: Scale): Placed {
   const px = (metres: number) => metres * scale.pixelsPerM;
   const left = scale.left + px(eavesM);
-  const storeLeft = left + px(sizes.panLengthM + gapM);
+  const vesselsLeft = left + px(sizes.panLengthM + gapM);
+  const storeLeft = vesselsLeft + px(vesselsWidthM(sizes) - sizes.storeWidthM);
   const panHeightPx = px(panHeightM(sizes)) * scale.stretch;
   const storeHeightPx = px(sizes.storeHeightM);
   // The pan's floor as seen from the store's top, downwards; it does not lie below the ground.
@@ -121,9 +133,17 @@ function placeOnGround(sizes: LoopSizes, scale: Scale): Placed {
   return {
     ...pan,
     groundY,
+    reservoir: reservoirBox(sizes, scale, storeLeft - px(exchangerGapM), groundY),
     store: { left: storeLeft, top: storeTop, right: storeLeft + px(sizes.storeWidthM), bottom: groundY },
     roof: { left: pan.pan.left, top: pan.pan.bottom, right: pan.pan.right, bottom: groundY },
   };
+}
+
+function reservoirBox(sizes: LoopSizes, scale: Scale, right: number, bottom: number): Box | undefined {
+  if (sizes.reservoir === undefined) return undefined;
+  const { heightM, widthM } = sizes.reservoir;
+  const { pixelsPerM } = scale;
+  return { left: right - widthM * pixelsPerM, top: bottom - heightM * pixelsPerM, right, bottom };
 }
 
 /** The pan with its floor falling to the right; the water's mean depth is the site's. */

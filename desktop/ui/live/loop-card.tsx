@@ -3,10 +3,11 @@ import { useElementSize, useReducedMotion } from '@mantine/hooks';
 import type { Site } from '../../../shared-types/site.ts';
 import { Card } from '../shell/card.tsx';
 import { choose, selectFlowMoves, useChoices } from '../store/choices-store.ts';
-import { selectFlowing } from '../store/decision-selectors.ts';
 import { selectSite } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
+import { selectFlowing } from '../store/output-selectors.ts';
 import { en } from '../text/en.ts';
+import { DifferenceNote } from './difference-note.tsx';
 import { type LabelName, labelNames, labelPlaces } from './drawing/label-places.ts';
 import { type Elevation, elevationOf } from './elevation.ts';
 import { loopSizes } from './elevation-parts.ts';
@@ -34,10 +35,12 @@ export function LoopCard() {
         {elevation === undefined ? null : <LoopDrawing site={site} elevation={elevation} />}
       </div>
       <LoopRow site={site} names={elevation === undefined ? [] : unplaced(elevation, site)} />
+      <DifferenceNote />
       <ScaldCaution />
       <div className={styles['foot']}>
         <p>
-          {text.scale} {stretch > 1.05 ? text.stretched(stretch.toFixed(1)) : ''}
+          {site.plumbing === 'reservoir' ? text.scaleWithReservoir : text.scale}{' '}
+          {stretch > 1.05 ? text.stretched(stretch.toFixed(1)) : ''}
         </p>
         <TemperatureLegend />
       </div>

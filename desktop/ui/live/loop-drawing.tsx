@@ -8,6 +8,7 @@ import { labelPlaces } from './drawing/label-places.ts';
 import { LoopLabels } from './drawing/labels.tsx';
 import { Pan } from './drawing/pan.tsx';
 import { Pipework } from './drawing/pipework.tsx';
+import { Reservoir } from './drawing/reservoir.tsx';
 import { Store } from './drawing/store.tsx';
 import type { Elevation } from './elevation.ts';
 import { pipesOf } from './pipes.ts';
@@ -38,6 +39,7 @@ export function LoopDrawing({ site, elevation }: Props) {
     >
       <Building elevation={elevation} />
       <Store site={site} elevation={elevation} />
+      {elevation.reservoir === undefined ? null : <Reservoir box={elevation.reservoir} />}
       <Pan elevation={elevation} />
       <Pipework pipes={pipes} site={site} />
       <LoopLabels site={site} places={labelPlaces(elevation, pipes)} />

@@ -1,8 +1,9 @@
 import type { ReactNode } from 'react';
 import type { Channel } from '../../../shared-types/channels.ts';
 import type { Site } from '../../../shared-types/site.ts';
-import { selectDrainOpen, selectDrainPumpOn, selectWater } from '../store/decision-selectors.ts';
+import { selectWater } from '../store/decision-selectors.ts';
 import { useLive } from '../store/live-store.ts';
+import { selectDrainOpen, selectDrainPumpOn } from '../store/output-selectors.ts';
 import { en } from '../text/en.ts';
 import type { LabelName } from './drawing/label-places.ts';
 import type { ReadingView } from './reading-view.ts';
@@ -26,6 +27,7 @@ const sensors: Readonly<Partial<Record<LabelName, Channel>>> = {
   storeMiddle: 'storeMiddleC',
   storeBottom: 'storeBottomC',
   flow: 'flowLMin',
+  reservoir: 'reservoirC',
 };
 
 /** One value or state of the loop by its name; nothing where the site has no such part. */

@@ -1,6 +1,6 @@
 import { useNumbers } from '../shell/use-formats.ts';
-import { selectFlowUnproven, selectPumpFraction } from '../store/decision-selectors.ts';
 import { useLive } from '../store/live-store.ts';
+import { selectFlowUnproven, selectPumpFraction } from '../store/output-selectors.ts';
 import { en } from '../text/en.ts';
 
 const text = en.live.drawing;

@@ -6,6 +6,7 @@ import { selectDoor } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { selectHeavy, selectOwnRun, useTuning } from '../store/tuning-store.ts';
 import { en } from '../text/en.ts';
+import { progressText } from './progress-text.ts';
 import styles from './tuning.module.css';
 
 const text = en.tuning.job;
@@ -31,7 +32,7 @@ export function HeavyNote({ site }: { readonly site: string }) {
     <div role="status">
       {shown === null ? null : (
         <div className={styles['row']}>
-          <p>{text.elsewhere(shown.method, numbers.percent(shown.progress.doneFraction))}</p>
+          <p>{text.elsewhere(shown.method, progressText(shown.progress, numbers))}</p>
           <Button variant="default" size="compact-sm" onClick={() => void feed.endHeavy(site, shown.job)}>
             {text.end}
           </Button>

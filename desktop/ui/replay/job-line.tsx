@@ -5,6 +5,7 @@ import { useNumbers } from '../shell/use-formats.ts';
 import type { JobOutcome } from '../store/job-slot.ts';
 import { en } from '../text/en.ts';
 import styles from './job-line.module.css';
+import { doneOf, progressText } from './progress-text.ts';
 
 const text = en.tuning.job;
 
@@ -17,15 +18,17 @@ interface Props {
 export function JobLine({ outcome, onCancel }: Props) {
   const numbers = useNumbers();
   const progress = outcome?.state === 'running' ? outcome.progress : undefined;
-  const percent = numbers.percent(progress?.doneFraction ?? 0);
+  const done = progress === undefined ? undefined : doneOf(progress);
   return (
     <div className={styles['line']}>
-      <p role="status">{progress === undefined ? '' : text.running(progress.doing, percent)}</p>
+      <p role="status">{progress === undefined ? '' : progressText(progress, numbers)}</p>
       {progress === undefined ? null : (
         <>
-          <span className={styles['track']} aria-hidden="true">
-            <span className={styles['done']} style={{ width: `${progress.doneFraction * 100}%` }} />
-          </span>
+          {done === undefined ? null : (
+            <span className={styles['track']} aria-hidden="true">
+              <span className={styles['done']} style={{ width: `${done * 100}%` }} />
+            </span>
+          )}
           <Button variant="default" size="compact-sm" onClick={onCancel}>
             {text.cancel}
           </Button>

@@ -5,9 +5,12 @@ import { LoadedView } from '../shell/loaded-view.tsx';
 import { useNumbers } from '../shell/use-formats.ts';
 import { selectReplay, useHistory } from '../store/history-store.ts';
 import { en } from '../text/en.ts';
+import { CausesCard } from './causes-card.tsx';
 import { DifferenceCard } from './difference-card.tsx';
+import { PartingsCard } from './partings-card.tsx';
 import styles from './replay-result.module.css';
 import { TotalsTable } from './totals-table.tsx';
+import { verdictText } from './verdict.ts';
 
 const text = en.replay;
 
@@ -25,17 +28,15 @@ export function ReplayResult({ site, day }: { readonly site: string; readonly da
 
 function Report({ report }: { readonly report: ReplayReport }) {
   const numbers = useNumbers();
-  const { same, differences, steps, firstDifference, remarks, engineThen, engineNow } = report;
-  const verdict = same
-    ? text.same(numbers.count(steps))
-    : text.different(numbers.count(differences), numbers.count(steps));
+  const { firstDifference, remarks, engineThen, engineNow } = report;
+  const alike = report.differences === 0;
   return (
     <>
-      <p role="status" className={`${styles['verdict']} ${same ? styles['same'] : styles['different']}`}>
+      <p role="status" className={`${styles['verdict']} ${alike ? styles['same'] : styles['different']}`}>
         <span aria-hidden="true" className={styles['mark']}>
-          {same ? '=' : '≠'}
+          {alike ? '=' : '≠'}
         </span>
-        {verdict}
+        {verdictText(report, numbers)}
       </p>
       <div className={styles['cards']}>
         <TotalsTable logged={report.logged} replayed={report.replayed} />
@@ -49,6 +50,8 @@ function Report({ report }: { readonly report: ReplayReport }) {
         </Card>
       </div>
       {firstDifference === null ? null : <DifferenceCard difference={firstDifference} />}
+      {report.byCause.length === 0 ? null : <CausesCard {...report} />}
+      {report.partings === 0 ? null : <PartingsCard {...report} />}
     </>
   );
 }

@@ -7,6 +7,7 @@ import type { SignInOutcome } from '../gate.ts';
 import { en } from '../text/en.ts';
 import { useAnnouncements } from './announcement-store.ts';
 import { createHistoryFeed, type HistoryFeed } from './history-feed.ts';
+import { createImportFeed, type ImportFeed } from './import-feed.ts';
 import { selectAlarms, selectSiteName } from './live-selectors.ts';
 import { useLive } from './live-store.ts';
 import { newAlarms } from './new-alarms.ts';
@@ -15,7 +16,7 @@ import { createSettingsFeed, type SettingsFeed } from './settings-feed.ts';
 import { createTuningFeed, type TuningFeed } from './tuning-feed.ts';
 
 /** The one writer of the stores: it turns what the host says into what the screens show. */
-export interface Feed extends HistoryFeed, SettingsFeed, TuningFeed {
+export interface Feed extends HistoryFeed, ImportFeed, SettingsFeed, TuningFeed {
   choose(site: string): void;
   request(site: string, operation: RequestedOperation): Promise<void>;
   /** Shows the monitor a token; what follows is read from the stores. */
@@ -58,8 +59,10 @@ export function startFeed(door: Door, steadyMs: () => number): Feed {
   const ticking = setInterval(() => useLive.setState({ nowMs: steadyMs() }), 1000);
   void enter(door.state());
 
+  const history = createHistoryFeed(door);
   return {
-    ...createHistoryFeed(door),
+    ...history,
+    ...createImportFeed(door, history.loadDays),
     ...createSettingsFeed(door),
     ...createTuningFeed(door),
     choose,

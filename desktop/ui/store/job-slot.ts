@@ -55,7 +55,7 @@ export function createJobSlot<M extends JobMethod>(door: Door, method: M): JobSl
 }
 
 /** A name that nobody guesses. The browser's own maker of such names works on secure pages alone. */
-function newJob(): string {
+export function newJob(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
   return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }

@@ -16,8 +16,9 @@ export const daysText = {
     legend: (unit: string) => `Shade: heat brought home [${unit}]`,
     noHeat: 'nothing',
     between: (from: string, to: string) => `${from} to ${to}`,
-    marks: { alarm: '▲', gap: '○' },
+    marks: { alarm: '▲', gap: '○', imported: '↧' },
     alarm: 'alarms',
+    imported: 'from another logger',
     gap: 'log has gaps',
   },
   save: {
@@ -40,6 +41,11 @@ export const daysText = {
   monthTotal: (heat: string, days: number) =>
     `${heat} home on ${days === 1 ? 'one logged day' : `${days} logged days`}`,
   noLog: 'not logged',
+  untold: 'not told',
+  heatUntold: 'heat not told',
+  imported: 'other logger',
+  source: 'Source',
+  noPhases: 'Another logger wrote this day: in which phases the loop was is not known.',
   today: 'today so far',
   home: 'home',
   alarms: (count: number) => (count === 1 ? '1 alarm' : `${count} alarms`),

@@ -2,6 +2,7 @@ import { alarmsText } from './alarms.ts';
 import { commissioningText } from './commissioning.ts';
 import { chartText, daysText, eventTitles } from './days.ts';
 import { desktopText } from './desktop.ts';
+import { foreignText } from './foreign.ts';
 import { learntTitles } from './learnt.ts';
 import { liveText } from './live.ts';
 import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
@@ -32,6 +33,7 @@ export const en = {
   learnt: learntTitles,
   commissioning: commissioningText,
   days: daysText,
+  foreign: foreignText,
   charts: chartText,
   replay: replayText,
   tuning: tuningText,

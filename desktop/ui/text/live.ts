@@ -1,5 +1,7 @@
 export const liveText = {
   title: 'Live',
+  untold: 'The controller has told nothing of this loop yet.',
+  untoldTip: 'Its values appear here by themselves as soon as it does. Days that were logged stay readable.',
   phaseFor: (duration: string) => `for ${duration}`,
   askedFor: (what: string, remaining: string) => `You asked: ${what}. ${remaining} left, then automatic.`,
   leases: {
@@ -39,6 +41,18 @@ export const liveText = {
   drawing: {
     heading: 'The loop',
     scale: 'Drawn to scale from the site file, the pan as if square.',
+    scaleWithReservoir:
+      'Drawn to scale from the site file, the pan as if square. The file does not size the reservoir.',
+    differs: {
+      pump: {
+        true: 'The device says that its pump runs, though it is told to be off.',
+        false: 'The device says that its pump is off, though it is told to run.',
+      },
+      drain: {
+        true: 'The device says that its drain is open, though it is told to be closed.',
+        false: 'The device says that its drain is closed, though it is told to be open.',
+      },
+    },
     stretched: (times: string) => `Heights inside the pan are drawn ${times} times as tall.`,
     pause: 'Pause the flow',
     resume: 'Show the flow moving',

@@ -17,6 +17,23 @@ export const replayText = {
   running: 'Replaying the day …',
   same: (steps: string) => `The same decisions, all ${steps} of them.`,
   different: (count: string, steps: string) => `Different decisions: ${count} of ${steps} steps.`,
+  inPart: (steps: string, leftOut: string) =>
+    `No difference in ${steps} steps; ${leftOut} more could not be replayed.`,
+  causes: {
+    heading: 'What differs, and by which reasons',
+    field: (field: string, steps: string) => `${field}: ${steps} steps`,
+    steps: 'Steps',
+  },
+  partings: {
+    heading: 'Where the loop would have been driven otherwise',
+    hint: 'From the first stretch on, the readings are those of a loop that went the other way.',
+    when: 'When',
+    stretch: (from: string, to: string) => `${from} to ${to}`,
+    all: 'Asked over the day',
+    asked: (starts: string, fills: string, ran: string) =>
+      `${starts} pump starts, ${fills} fills, pump told to run ${ran}`,
+    more: (count: string) => `and ${count} more`,
+  },
   first: (time: string) => `The first difference, at ${time}`,
   fieldsDiffer: (fields: string) => `What differs: ${fields}.`,
   sides: { logged: 'Logged', replayed: 'Replayed' },

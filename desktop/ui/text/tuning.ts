@@ -29,9 +29,10 @@ const origins: Readonly<Record<Origin, string>> = {
 export const tuningText = {
   job: {
     running: (stage: JobStage, percent: string) => `${stages[stage]}: ${percent} done.`,
+    busy: (stage: JobStage) => `${stages[stage]} …`,
     cancel: 'Give up',
-    elsewhere: (method: HeavyMethod, percent: string) =>
-      `The monitor is busy with ${heavy[method]} for this site, ${percent} done. It was begun elsewhere or before this page was loaded; one such job runs at a time.`,
+    elsewhere: (method: HeavyMethod, how: string) =>
+      `The monitor is busy with ${heavy[method]} for this site. ${how} It was begun elsewhere or before this page was loaded; one such job runs at a time.`,
     end: 'End that job',
   },
   band: {
@@ -222,6 +223,9 @@ export const tuningText = {
       contactWM2K: 'Sheet to moving water',
       restContactFraction: 'Of that, while the water rests',
       pipeLossWMK: 'Loss of the pipes',
+      depthFactor: 'Water in the pan, over the depth of the site file',
+      flowFactor: 'Flow, over that of the site file',
+      storeLossFactor: 'Loss of the store, over that of the site file',
     } as Readonly<Record<string, string>>,
   },
 } as const;

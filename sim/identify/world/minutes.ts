@@ -77,7 +77,8 @@ function alike(a: Outputs, b: Outputs): boolean {
     a.pumpFraction === b.pumpFraction &&
     a.drainOpen === b.drainOpen &&
     a.drainPumpOn === b.drainPumpOn &&
-    a.exchangerPumpOn === b.exchangerPumpOn
+    a.exchangerPumpOn === b.exchangerPumpOn &&
+    a.heatDumpOn === b.heatDumpOn
   );
 }
 

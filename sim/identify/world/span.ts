@@ -6,6 +6,7 @@ import type { OperatorRequest, PhaseName } from '../../../shared-types/engine.ts
 import type { LogRecord } from '../../../shared-types/log.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { Site } from '../../../shared-types/site.ts';
+import { assumedPhase } from './assumed-phase.ts';
 import { createMinutes, type Minutes, type MinuteTaker, minuteMs } from './minutes.ts';
 
 /** A logged day with what came before it, brought into order. */
@@ -105,7 +106,7 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
   const settings: { fromMs: number; settings: Settings }[] = [];
   const phases: { fromMs: number; phase: PhaseName }[] = [];
   const requests: { atMs: number; request: OperatorRequest }[] = [];
-  const counts = { notLater: 0, jumps: 0, gaps: 0, gapMs: 0, otherSite: 0 };
+  const counts = { notLater: 0, jumps: 0, gaps: 0, gapMs: 0, otherSite: 0, foreign: 0 };
   let last: LogRecord | undefined;
   let settingsRevision = Number.NaN;
   let siteRevision = Number.NaN;
@@ -120,14 +121,17 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
     return ofSite;
   }
 
-  function note({ input, outcome, settingsRevision: revision }: LogRecord): void {
+  function note(record: LogRecord): void {
+    const { input, settingsRevision: revision } = record;
     const { nowMs, request } = input;
     if (revision !== settingsRevision) {
       settingsRevision = revision;
       const found = reader.settings(revision);
       if (found !== null) settings.push({ fromMs: nowMs, settings: found });
     }
-    if (outcome.phase !== phases.at(-1)?.phase) phases.push({ fromMs: nowMs, phase: outcome.phase });
+    const phase = assumedPhase(record, site);
+    if (phase !== phases.at(-1)?.phase) phases.push({ fromMs: nowMs, phase });
+    if (record.outcome.phase === 'unknown') counts.foreign++;
     if (request !== null && nowMs > fromMs && nowMs <= toMs) requests.push({ atMs: nowMs, request });
   }
 
@@ -190,7 +194,7 @@ function samePan(a: Site | null, b: Site): boolean {
 }
 
 function inWords(
-  counts: Readonly<Record<'notLater' | 'jumps' | 'gaps' | 'gapMs' | 'otherSite', number>>,
+  counts: Readonly<Record<'notLater' | 'jumps' | 'gaps' | 'gapMs' | 'otherSite' | 'foreign', number>>,
 ): string[] {
   const remarks: string[] = [];
   if (counts.notLater > 0)
@@ -203,5 +207,9 @@ function inWords(
     );
   if (counts.otherSite > 0)
     remarks.push(`${counts.otherSite} steps are left out: the loop was another one by its site file.`);
+  if (counts.foreign > 0)
+    remarks.push(
+      'Another logger wrote the day: whether water lay in the pan is assumed by its pump and level.',
+    );
   return remarks;
 }

@@ -124,6 +124,8 @@ const logged: Outcome = {
   total: totals,
 };
 
+const circulatingSide = { phase: 'circulating', pumpFraction: 1, drainOpen: false } as const;
+
 /** A replay that met the same decisions, or one that did not. */
 export function testReplay(day: string, same: boolean): ReplayReport {
   const side = { starts: 3, fills: 1, pumpRunS: 30_600 };
@@ -147,6 +149,7 @@ export function testReplay(day: string, same: boolean): ReplayReport {
       ...common,
       same,
       differences: 0,
+      decidedOtherwise: 0,
       firstDifference: null,
       logged: totals,
       replayed: totals,
@@ -156,6 +159,22 @@ export function testReplay(day: string, same: boolean): ReplayReport {
     ...common,
     same,
     differences: 412,
+    decidedOtherwise: 412,
+    byField: { phase: 380, pump: 412 },
+    byCause: [
+      { logged: 'circulating-for-heat', replayed: 'resting-no-gain', steps: 400 },
+      { logged: 'a-reason-of-another-version', replayed: 'resting-no-gain', steps: 12 },
+    ],
+    parted: [
+      {
+        fromMs: midnightMs + 12.1 * hourMs,
+        toMs: midnightMs + 12.4 * hourMs,
+        steps: 216,
+        logged: { ...circulatingSide, reason: 'Bringing heat home.' },
+        replayed: { ...circulatingSide, phase: 'resting', pumpFraction: 0, reason: 'Resting.' },
+      },
+    ],
+    partings: 3,
     firstDifference: {
       atMs: midnightMs + 12.1 * hourMs,
       step: 8712,

@@ -30,7 +30,7 @@ const outcome = (heatKWh: number, starts: number): DayOutcome => ({
 const warmer = (curves: DayCurves): DayCurves => ({
   ...curves,
   series: { ...curves.series, panOutletC: (curves.series.panOutletC ?? []).map((one) => (one ?? 0) + 4) },
-  heatTodayJ: curves.heatTodayJ.map((one) => one * 1.04),
+  heatTodayJ: curves.heatTodayJ.map((one) => (one ?? 0) * 1.04),
 });
 
 /** A made-up comparison: some more heat, two starts fewer. */

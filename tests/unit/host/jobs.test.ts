@@ -123,7 +123,14 @@ describe('a day under other settings, asked of the host', () => {
 
 describe('remarks on settings before they are sent', () => {
   const live = (site: ReturnType<typeof siteMessage> | null) => ({
-    site: () => ({ name: siteName, status: null, site, snapshot: snapshot(), snapshotAgeMs: 0 }),
+    site: () => ({
+      name: siteName,
+      status: null,
+      site,
+      snapshot: snapshot(),
+      snapshotAgeMs: 0,
+      clockAheadMs: 0,
+    }),
   });
 
   it('are those of the site as its controller tells it', () => {

@@ -2,7 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { labelPlaces } from '../../../desktop/ui/live/drawing/label-places.ts';
 import { type Elevation, elevationOf } from '../../../desktop/ui/live/elevation.ts';
-import { type LoopSizes, loopSizes, storeFill } from '../../../desktop/ui/live/elevation-parts.ts';
+import {
+  type LoopSizes,
+  loopSizes,
+  reservoirFill,
+  storeFill,
+} from '../../../desktop/ui/live/elevation-parts.ts';
 import { panWater } from '../../../desktop/ui/live/pan-water.ts';
 import { pipesOf } from '../../../desktop/ui/live/pipes.ts';
 import { testSiteMessage } from '../../support/fake-monitor/site.ts';
@@ -13,18 +18,29 @@ const scaled = (least: number, most: number, unit: number) =>
   fc.integer({ min: Math.round(least / unit), max: Math.round(most / unit) }).map((n) => n * unit);
 
 /** Sizes over the ranges of a site file. */
-const anySizes: fc.Arbitrary<LoopSizes> = fc.record({
-  panLengthM: scaled(0.45, 22, 0.05),
-  wallHeightM: scaled(0.05, 0.3, 0.01),
-  waterDepthM: scaled(0.005, 0.05, 0.005),
-  fallM: scaled(0, 0.2, 0.01),
-  panAboveStoreM: scaled(-2, 8, 0.1),
-  storeHeightM: scaled(0.3, 4, 0.1),
-  storeWidthM: scaled(0.3, 5, 0.1),
-});
+const anySizes: fc.Arbitrary<LoopSizes> = fc
+  .record({
+    panLengthM: scaled(0.45, 22, 0.05),
+    wallHeightM: scaled(0.05, 0.3, 0.01),
+    waterDepthM: scaled(0.005, 0.05, 0.005),
+    fallM: scaled(0, 0.2, 0.01),
+    panAboveStoreM: scaled(-2, 8, 0.1),
+    storeHeightM: scaled(0.3, 4, 0.1),
+    storeWidthM: scaled(0.3, 5, 0.1),
+    reservoirWidthM: fc.option(scaled(0.2, 4, 0.1)),
+  })
+  .map(({ reservoirWidthM: widthM, ...sizes }) => ({
+    ...sizes,
+    // It is never drawn taller than the store.
+    reservoir: widthM === null ? undefined : { heightM: Math.min(1, sizes.storeHeightM), widthM },
+  }));
 const anyWidth = fc.constantFrom(290, 360, 520, 800, 1100);
 
-const corners = ({ pan, store }: Elevation) => [pan, store];
+const corners = ({ pan, store, reservoir }: Elevation) => [
+  pan,
+  store,
+  ...(reservoir === undefined ? [] : [reservoir]),
+];
 
 describe('a side view', () => {
   test('keeps pan and store inside the drawing, and in one scale', () => {
@@ -81,6 +97,37 @@ describe('a side view', () => {
     expect(pipes.feed.at(-1)?.x).toBeGreaterThan(view.pan.left);
   });
 
+  test('draws a reservoir where the water of the pan goes there, with its exchanger to the store', () => {
+    const sizes = loopSizes({ ...site, plumbing: 'reservoir' });
+    expect(sizes.reservoir?.heightM).toBe(1);
+    expect((sizes.reservoir?.widthM ?? 0) ** 2).toBeCloseTo(1.25 * 0.46, 10);
+    expect(loopSizes(site).reservoir).toBeUndefined();
+    for (const panAboveStoreM of [0.9, -0.8]) {
+      const view = elevationOf({ ...sizes, panAboveStoreM }, 800, 440);
+      const vessel = view.reservoir;
+      if (vessel === undefined) throw new Error('no reservoir');
+      const apartPx = Math.max(vessel.left - view.store.right, view.store.left - vessel.right);
+      expect(apartPx).toBeCloseTo(0.4 * view.pixelsPerM, 6);
+      const pipes = pipesOf(view, site);
+      const inside = ({ x, y }: { x: number; y: number }) =>
+        x >= vessel.left && x <= vessel.right && y >= vessel.top && y <= vessel.bottom;
+      expect(inside(pipes.feed[0] as never)).toBe(true);
+      expect(inside(pipes.back.at(-1) as never)).toBe(true);
+      if (view.onRoof) expect(inside(pipes.drain?.at(-1) as never)).toBe(true);
+      for (const pipe of [pipes.exchanger?.warm, [...(pipes.exchanger?.cool ?? [])].reverse()]) {
+        expect([vessel.left, vessel.right]).toContain(pipe?.[0]?.x);
+        expect([view.store.left, view.store.right]).toContain(pipe?.[1]?.x);
+      }
+    }
+    expect(pipesOf(elevationOf(loopSizes(site), 800, 440), site).exchanger).toBeUndefined();
+  });
+
+  test('leads the return from the floor of a pan with a low outlet, else from its surface', () => {
+    const view = elevationOf(loopSizes(site), 800, 440);
+    expect(pipesOf(view, { drain: 'pump-stop', outlet: 'low' }).back[0]?.y).toBe(view.floorRightY - 2);
+    expect(pipesOf(view, { drain: 'none', outlet: 'corner' }).back[0]?.y).toBe(view.surfaceY + 2);
+  });
+
   test('draws a drain only where there is one', () => {
     const view = elevationOf(loopSizes(site), 800, 440);
     expect(pipesOf(view, { drain: 'none', outlet: 'corner' }).drain).toBeUndefined();
@@ -96,12 +143,35 @@ describe('a side view', () => {
     expect(radiator?.y).toBeLessThan(back.at(-1)?.y ?? 0);
   });
 
+  test('names the reservoir where there is room between store and return, else below the drawing', () => {
+    const sizes = loopSizes({ ...site, plumbing: 'reservoir' });
+    const place = (width: number, panAboveStoreM: number) => {
+      const view = elevationOf({ ...sizes, panAboveStoreM }, width, 440);
+      return labelPlaces(view, pipesOf(view, site)).reservoir;
+    };
+    expect(place(800, 1.9)).toBeDefined();
+    expect(place(290, 1.9)).toBeUndefined();
+    expect(place(800, 0.3)).toBeDefined();
+    expect(place(800, -0.8)).toBeUndefined();
+  });
+
   test('keeps every label inside the drawing and clear of the others', () => {
     // Some 9 px a character: generous for the longest title and value that stand there.
-    const widths = { inlet: 66, sheet: 64, outlet: 76, storeTop: 70, storeMiddle: 84, storeBottom: 84 };
-    for (const panAboveStoreM of [0.9, 0.1, -0.8])
+    const reservoirSites = [site, { ...site, plumbing: 'reservoir' as const }];
+    const widths = {
+      reservoir: 72,
+      inlet: 66,
+      sheet: 64,
+      outlet: 76,
+      storeTop: 70,
+      storeMiddle: 84,
+      storeBottom: 84,
+    };
+    for (const [of, panAboveStoreM] of reservoirSites.flatMap((of) =>
+      [1.9, 0.9, 0.1, -0.8].map((above) => [of, above] as const),
+    ))
       for (const width of [290, 306, 520, 800]) {
-        const view = elevationOf({ ...loopSizes(site), panAboveStoreM }, width, 440);
+        const view = elevationOf({ ...loopSizes(of), panAboveStoreM }, width, 440);
         const places = labelPlaces(view, pipesOf(view, site));
         const boxes = Object.entries(widths).flatMap(([name, px]) => {
           const place = places[name as keyof typeof widths];
@@ -160,6 +230,11 @@ describe('water in the store', () => {
     expect(storeFill(site, 'full', 650)).toBeCloseTo(0.5, 10);
     expect(storeFill(site, 'full', 9000)).toBe(1);
     expect(storeFill(site, 'full', -20)).toBe(0);
+  });
+  test('of a reservoir is what the pan does not hold, and a tenth that stays', () => {
+    expect(reservoirFill('empty')).toBeCloseTo(0.9, 10);
+    expect(reservoirFill('full')).toBeCloseTo(0.1, 10);
+    expect(reservoirFill('part')).toBeCloseTo(0.5, 10);
   });
   test('does not change with the pan where a reservoir takes its water', () => {
     const other = { ...site, plumbing: 'reservoir' as const };

@@ -69,7 +69,7 @@ test('all days in a file have one row each, with what is not whole never as 100 
   expect(head).toContain('Heat home [kWh]');
   expect(row).toHaveLength(head.length);
   expect(row[0]).toBe(day.day);
-  expect(row[4]).toBeCloseTo(day.heatHomeJ / 3.6e6, 4);
+  expect(row[4]).toBeCloseTo((day.heatHomeJ ?? 0) / 3.6e6, 4);
   expect(row.at(-1)).toBe(99.9);
 });
 

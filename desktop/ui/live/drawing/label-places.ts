@@ -19,6 +19,7 @@ export const labelNames = [
   'drain',
   'pump',
   'flow',
+  'reservoir',
 ] as const;
 export type LabelName = (typeof labelNames)[number];
 
@@ -66,7 +67,8 @@ function storePlaces({ store, onRoof }: Elevation): LabelPlaces {
 }
 
 /** Below a roof there is room for what pan, drain and pump do. */
-function indoorPlaces({ pan, roof, store, groundY }: Elevation, pipes: Pipes): LabelPlaces {
+function indoorPlaces(elevation: Elevation, pipes: Pipes): LabelPlaces {
+  const { pan, roof, store, groundY } = elevation;
   const x = pan.left + 12;
   const roomy = store.bottom - store.top >= 4 * labelPx && store.left - x > 190;
   return {
@@ -80,5 +82,17 @@ function indoorPlaces({ pan, roof, store, groundY }: Elevation, pipes: Pipes): L
           pump: { x, y: groundY - labelPx - 26, anchor: 'start' },
         }
       : {}),
+    ...reservoirPlace(elevation),
   };
+}
+
+/** Room for the reservoir's label between the store and the return [px]. */
+const reservoirLabelPx = 80;
+
+/** Above the reservoir, left of the return that comes down into it. */
+function reservoirPlace({ pan, roof, store, reservoir }: Elevation): LabelPlaces {
+  const rightX = pan.right + 2;
+  if (reservoir === undefined || rightX - store.right < reservoirLabelPx) return {};
+  if (reservoir.top - roof.bottom < labelPx + 20) return {};
+  return { reservoir: { x: rightX, y: reservoir.top - labelPx + 8, anchor: 'end' } };
 }

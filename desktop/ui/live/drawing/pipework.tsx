@@ -1,14 +1,17 @@
 import type { Site } from '../../../../shared-types/site.ts';
 import { selectFlowMoves, useChoices } from '../../store/choices-store.ts';
+import { useLive } from '../../store/live-store.ts';
 import {
+  selectDrainDiffers,
   selectDraining,
   selectDrainOpen,
   selectDrainPumpOn,
+  selectExchanging,
   selectFlowing,
   selectHeatDumpOn,
+  selectPumpDiffers,
   selectPumpFraction,
-} from '../../store/decision-selectors.ts';
-import { useLive } from '../../store/live-store.ts';
+} from '../../store/output-selectors.ts';
 import type { Point } from '../elevation.ts';
 import { onLongest, type Pipes, pathThrough } from '../pipes.ts';
 import styles from './drawing.module.css';
@@ -17,10 +20,13 @@ import styles from './drawing.module.css';
 export function Pipework({ pipes, site }: { readonly pipes: Pipes; readonly site: Site }) {
   const flowing = useLive(selectFlowing);
   const draining = useLive(selectDraining);
+  const back = draining && site.drain === 'pump-stop';
   return (
     <g>
-      <Pipe points={pipes.feed} flows={flowing} />
-      <Pipe points={pipes.back} flows={flowing} />
+      {/* Where stopping the pump empties the pan, its water comes back the way that it went. */}
+      <Pipe points={back ? [...pipes.feed].reverse() : pipes.feed} flows={flowing || back} />
+      <Pipe points={pipes.back} flows={flowing || (back && site.outlet === 'low')} />
+      {pipes.exchanger === undefined ? null : <Exchanger pipes={pipes.exchanger} />}
       {pipes.drain === undefined ? null : <Pipe points={pipes.drain} flows={draining} />}
       {pipes.valve === undefined ? null : <Valve at={pipes.valve} drain={site.drain} />}
       {pipes.radiator === undefined ? null : <Radiator at={pipes.radiator} />}
@@ -54,10 +60,22 @@ function Arrow({ points }: { readonly points: readonly Point[] }) {
   );
 }
 
+function Exchanger({ pipes }: { readonly pipes: NonNullable<Pipes['exchanger']> }) {
+  const flows = useLive(selectExchanging);
+  return (
+    <>
+      <Pipe points={pipes.warm} flows={flows} />
+      <Pipe points={pipes.cool} flows={flows} />
+    </>
+  );
+}
+
 function Pump({ at }: { readonly at: Point }) {
   const running = useLive(selectPumpFraction) > 0;
+  const differs = useLive(selectPumpDiffers);
+  const look = running ? styles['pumpOn'] : styles['pumpOff'];
   return (
-    <g transform={`translate(${at.x} ${at.y})`} className={running ? styles['pumpOn'] : styles['pumpOff']}>
+    <g transform={`translate(${at.x} ${at.y})`} className={differs ? `${look} ${styles['differs']}` : look}>
       <circle r="13" className={styles['pump']} />
       <path d="M5 -8L-9 0L5 8Z" className={styles['impeller']} />
     </g>
@@ -68,11 +86,13 @@ function Valve({ at, drain }: { readonly at: Point; readonly drain: Site['drain'
   const drainOpen = useLive(selectDrainOpen);
   const drainPumpOn = useLive(selectDrainPumpOn);
   const open = drain === 'drain-pump' ? drainPumpOn : drainOpen;
+  const differs = useLive(selectDrainDiffers);
+  const look = open ? styles['valveOpen'] : styles['valveShut'];
   return (
     <path
       d="M-8 -9H8L-8 9H8Z"
       transform={`translate(${at.x} ${at.y})`}
-      className={open ? styles['valveOpen'] : styles['valveShut']}
+      className={differs ? `${look} ${styles['differs']}` : look}
     />
   );
 }

@@ -19,7 +19,9 @@ export function RestsCard({ comparison }: { readonly comparison: Comparison }) {
   return (
     <Card heading={text.rests}>
       <ul className={styles['lines']}>
-        <li>{text.stands(heat(logged.heatHomeJ), heat(base.heatHomeJ.value))}</li>
+        {logged.heatHomeJ === null ? null : (
+          <li>{text.stands(heat(logged.heatHomeJ), heat(base.heatHomeJ.value))}</li>
+        )}
         <li>{text.loop(loop.origin, loop.text)}</li>
         {worldLines(comparison).map((line) => (
           <li key={line}>{line}</li>

@@ -95,6 +95,11 @@ function shareRow(
   });
   const sides = bothSides(share(base.heatHomeJ), share(tried.heatHomeJ), numbers.percent);
   return [
-    { title: titles.share, logged: numbers.percent(logged.heatHomeJ / bestJ), ...sides, difference: null },
+    {
+      title: titles.share,
+      logged: logged.heatHomeJ === null ? null : numbers.percent(logged.heatHomeJ / bestJ),
+      ...sides,
+      difference: null,
+    },
   ];
 }

@@ -87,6 +87,11 @@ describe('the heat dump', () => {
     expect(dumpOf({ dump: { ...before, sinceMs: nowMs - 1000 } })).toEqual({ ...before, sinceMs: null });
   });
 
+  it('takes down the store as soon as it can be read', () => {
+    const since = { ...wanted, sinceMs: nowMs - 1000 };
+    expect(dumpOf({ dump: since, on: true })).toEqual({ ...since, fromC: 60 });
+  });
+
   it('is the same object while nothing changes', () => {
     for (const given of [
       { dump: { ...wanted, sinceMs: nowMs - 1000, fromC: 60 }, on: true },

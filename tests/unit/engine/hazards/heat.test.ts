@@ -53,6 +53,9 @@ describe('a store', () => {
     expect([under(67), under(66.9), under(67, { level: 'part' })]).toEqual([true, false, false]);
     expect(isFull({ ...top(60), panOutletC: 20 }, false, full)).toBe(true);
     expect(isFull(top(60), false, full)).toBe(true);
+    expect([isFull({ panOutletC: 90 }, false, full), isFull({ panOutletC: 10 }, true, full)]).toEqual([
+      ...[false, true],
+    ]);
   });
 
   it('of which nothing tells the top is taken to be as hot as what returns to it', () => {

@@ -1,3 +1,5 @@
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { engineVersion } from '../../../../controller/engine/index.ts';
 import { type LogReader, logPath } from '../../../../controller/log/log.ts';
@@ -6,6 +8,9 @@ import type { LogRecord } from '../../../../shared-types/log.ts';
 import { replayReportSchema } from '../../../../shared-types/log.ts';
 import { recordHistory } from '../../../../sim/history.ts';
 import { replayDay } from '../../../../sim/replay/replay-day.ts';
+import { replaySpan } from '../../../../sim/replay/replay-span.ts';
+import { reportText } from '../../../../sim/replay/report-text.ts';
+import { logRecord } from '../../../support/log-records.ts';
 import { demoContent, siteOf } from '../../../support/sites.ts';
 import { type TemporaryFolder, temporaryFolder } from '../../../support/temporary.ts';
 
@@ -155,5 +160,114 @@ describe('replay of a logged day', () => {
 
   it('refuses a day that is not kept', () => {
     expect(() => replayDay(reader, '2031-01-01')).toThrow(RangeError);
+  });
+});
+
+describe('replay of a span', () => {
+  it('goes over several days, from the first step to the last', () => {
+    const report = replaySpan(reader, { day: '2031-06-20', lastDay: '2031-06-22' });
+    const days = reader.days();
+    expect(report).toMatchObject({ day: '2031-06-20', lastDay: '2031-06-22', same: true, leftOut: 0 });
+    expect(report.steps).toBe(days.reduce((sum, { steps }) => sum + steps, 0));
+    expect([report.fromMs, report.toMs]).toEqual([hour(-2), hour(25) - 4000]);
+    expect(report.remarks).toEqual(['Nothing was logged from 2031-06-21 12:00:00 to 2031-06-21 12:30:00.']);
+    expect(reportText(report, 'UTC')).toContain('2031-06-20 to 2031-06-22: all');
+  });
+
+  it('goes from one instant up to another', () => {
+    const report = replaySpan(reader, { fromMs: hour(9), toMs: hour(10) });
+    expect(report).toMatchObject({ day, lastDay: day, same: true, steps: 360, fromMs: hour(9) });
+    expect(report.toMs).toBe(hour(10) - 10_000);
+  });
+
+  it.each([
+    [{ fromMs: hour(30), toMs: hour(31) }, 'nothing of 2031-06-22T06:00:00.000Z to 2031-06-22T07:00:00.000Z'],
+    [{ day: '2030-01-01', lastDay: '2030-01-02' }, 'nothing of 2030-01-01 to 2030-01-02'],
+    [{ day: '2030-01-01', lastDay: '2030-01-01' }, 'nothing of 2030-01-01 is kept'],
+  ])('refuses a span of which nothing is kept: %j', (span, words) => {
+    expect(() => replaySpan(reader, span)).toThrow(words);
+  });
+});
+
+describe('replay of what another engine decided', () => {
+  /** A log whose engine let the pump stand from nine for ten minutes, as the device then told. */
+  const fromMs = hour(9);
+  const toMs = fromMs + 600_000;
+  const stood = (record: LogRecord): LogRecord => {
+    const { input, outcome } = record;
+    if (input.nowMs < fromMs || input.nowMs > toMs) return record;
+    const reasons = { ...outcome.reasons, phase: 'resting-no-gain', pump: 'resting-no-gain' } as const;
+    const outputs = { ...outcome.outputs, pumpFraction: 0 };
+    // The device follows a step later.
+    const followed = input.nowMs > fromMs && input.feedback !== null;
+    const feedback = followed ? { ...input.feedback, pumpFraction: 0 } : input.feedback;
+    return {
+      ...record,
+      input: { ...input, feedback } as LogRecord['input'],
+      outcome: { ...outcome, phase: 'resting', outputs, reasons },
+    };
+  };
+  const other = { records: () => records(stood), engineVersion: () => '0.0.1-old' };
+
+  it('tells where the loop would have been driven otherwise, why, and what that does', () => {
+    const report = replayDay(tampered(other), day);
+    expect(report).toMatchObject({ same: false, partings: 1 });
+    expect(report.parted).toMatchObject([
+      {
+        fromMs,
+        toMs,
+        steps: 61,
+        logged: { phase: 'resting', pumpFraction: 0, drainOpen: false },
+        replayed: { phase: 'circulating', pumpFraction: 1, drainOpen: false },
+      },
+    ]);
+    expect(report.parted[0]?.logged.reason).not.toBe(report.parted[0]?.replayed.reason);
+    expect(report.asked.logged.starts).toBe(report.asked.replayed.starts + 1);
+    expect(report.asked.replayed.pumpRunS - report.asked.logged.pumpRunS).toBeCloseTo(610, 6);
+    expect(report.asked.logged.fills).toBe(report.asked.replayed.fills);
+    expect(report.byField).toMatchObject({
+      phase: 61,
+      'outputs.pumpFraction': 61,
+      'reasons.phase': 61,
+      'reasons.pump': 61,
+    });
+    expect(report.byCause[0]).toEqual({
+      logged: 'resting-no-gain',
+      replayed: 'circulating-for-heat',
+      steps: 61,
+    });
+    expect(report.decidedOtherwise).toBe(report.byCause.reduce((sum, cause) => sum + cause.steps, 0));
+    expect(report.remarks.some((text) => text.includes('were withheld'))).toBe(true);
+    const text = reportText(report, 'UTC');
+    expect(text).toContain('driven otherwise in 1 stretch.');
+    expect(text).toContain('09:00:00 to 09:10:00, 61 steps');
+    expect(text).toContain('      61  resting-no-gain -> circulating-for-heat');
+  });
+
+  it('gives this engine every input where it decided itself, and so finds the device not following', () => {
+    const report = replayDay(tampered({ ...other, engineVersion: () => engineVersion }), day);
+    expect(report.byField['alarms']).toBeGreaterThan(0);
+  });
+});
+
+describe('memory of a replay', () => {
+  it('does not grow with the span', () => {
+    setFlagsFromString('--expose-gc');
+    const collect: () => void = runInNewContext('gc');
+    const [first] = reader.records(day);
+    const heap: number[] = [];
+    function* long(): IterableIterator<LogRecord> {
+      for (let step = 1; step <= 12_000; step++) {
+        const record = logRecord(step, { run: first?.run ?? 1 });
+        yield { ...record, outcome: structuredClone(record.outcome) };
+        if (step % 6000 === 0) {
+          collect();
+          heap.push(process.memoryUsage().heapUsed);
+        }
+      }
+    }
+    replayDay(tampered({ records: long }), day);
+    // Six thousand records that were kept would be more than six megabytes.
+    expect((heap[1] ?? Number.NaN) - (heap[0] ?? Number.NaN)).toBeLessThan(1e6);
   });
 });

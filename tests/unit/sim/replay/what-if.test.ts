@@ -125,15 +125,18 @@ describe('what a side is given that drives the loop otherwise', () => {
     expect(openLoopInput(input, decided(), decided())).toBe(input);
   });
 
-  it.each([{ pumpFraction: 0.5 }, { drainOpen: true }, { drainPumpOn: true }, { exchangerPumpOn: true }])(
-    'lacks what answers to outputs once these differ: %o',
-    (other) => {
-      const given = openLoopInput(input, decided(), decided(other));
-      expect(Object.keys(given.readings)).toEqual(['panOutletC']);
-      expect(given.feedback).toBeNull();
-      expect(Object.keys(input.readings).length).toBe(6);
-    },
-  );
+  it.each([
+    { pumpFraction: 0.5 },
+    { drainOpen: true },
+    { drainPumpOn: true },
+    { exchangerPumpOn: true },
+    { heatDumpOn: true },
+  ])('lacks what answers to outputs once these differ: %o', (other) => {
+    const given = openLoopInput(input, decided(), decided(other));
+    expect(Object.keys(given.readings)).toEqual(['panOutletC']);
+    expect(given.feedback).toBeNull();
+    expect(Object.keys(input.readings).length).toBe(6);
+  });
 });
 
 describe('the count of decisions', () => {

@@ -1,0 +1,2 @@
+/** Why nothing was taken in, in words for a person. */
+export class ImportRefused extends Error {}
