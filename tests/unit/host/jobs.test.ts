@@ -104,7 +104,10 @@ describe('a day under other settings, asked of the host', () => {
       setDone(flags, 0.75);
       return promise;
     });
-    const handlers = createHandlers({ history: { ask } as unknown as History } as never);
+    const handlers = createHandlers({
+      history: { ask } as unknown as History,
+      imports: { handlersOn: () => ({}) },
+    } as never);
     const first = handlers.whatIf(params);
     const { job } = params;
     expect(await handlers.jobProgress({ job })).toEqual({
