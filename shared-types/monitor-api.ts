@@ -50,6 +50,11 @@ export const siteLiveSchema = z.strictObject({
   snapshot: snapshotMessageSchema.nullable(),
   /** Time since the snapshot reached the host [ms, wall time]. */
   snapshotAgeMs: z.number().nullable(),
+  /**
+   * By how much the controller's calendar was ahead of the monitor's when a step was heard as it happened [ms];
+   * null before, and beside a simulated loop whose clock is its own.
+   */
+  clockAheadMs: z.number().nullable().default(null),
 });
 export type SiteLive = z.infer<typeof siteLiveSchema>;
 

@@ -3,7 +3,7 @@ import { assertNever } from './assert-never.ts';
 import type { Heard, Retained } from './message-reader.ts';
 
 type Live = Exclude<Heard, { kind: 'answer' | 'malformed' }>;
-type Entry = Pick<SiteLive, 'status' | 'site' | 'snapshot'> & { snapshotAtMs: number };
+type Entry = Pick<SiteLive, 'status' | 'site' | 'snapshot' | 'clockAheadMs'> & { snapshotAtMs: number };
 
 /** The newest that was heard of each site. */
 export interface SiteRegistry {
@@ -15,6 +15,8 @@ export interface SiteRegistry {
 
 /** Most sites that are kept; a broker full of invented names must not fill the memory. */
 const mostSites = 500;
+
+const unheard: Entry = { status: null, site: null, snapshot: null, snapshotAtMs: 0, clockAheadMs: null };
 
 /** @param nowMs - The wall clock [UTC ms]. */
 export function createSiteRegistry(nowMs: () => number): SiteRegistry {
@@ -34,7 +36,7 @@ export function createSiteRegistry(nowMs: () => number): SiteRegistry {
   return {
     take(heard, retained) {
       if (!entries.has(heard.site) && entries.size >= mostSites) return false;
-      const before = entries.get(heard.site) ?? { status: null, site: null, snapshot: null, snapshotAtMs: 0 };
+      const before = entries.get(heard.site) ?? unheard;
       const after = updated(before, heard, retained, nowMs());
       // Where everything was taken back there is no site: its place is free for another.
       if (after.status === null && after.site === null && after.snapshot === null) entries.delete(heard.site);
@@ -49,7 +51,12 @@ export function createSiteRegistry(nowMs: () => number): SiteRegistry {
 function updated(before: Entry, heard: Live, retained: boolean, nowMs: number): Entry {
   switch (heard.kind) {
     case 'snapshot':
-      return { ...before, snapshot: heard.message, snapshotAtMs: bornMs(heard.message, retained, nowMs) };
+      return {
+        ...before,
+        snapshot: heard.message,
+        snapshotAtMs: bornMs(heard.message, retained, nowMs),
+        clockAheadMs: retained ? before.clockAheadMs : aheadMs(heard.message, nowMs),
+      };
     case 'status':
       return { ...before, status: heard.message };
     case 'site':
@@ -62,7 +69,7 @@ function updated(before: Entry, heard: Live, retained: boolean, nowMs: number): 
 }
 
 const nothing: Readonly<Record<Retained, Partial<Entry>>> = {
-  snapshot: { snapshot: null },
+  snapshot: { snapshot: null, clockAheadMs: null },
   status: { status: null },
   site: { site: null },
 };
@@ -73,4 +80,9 @@ const nothing: Readonly<Record<Retained, Partial<Entry>>> = {
  */
 function bornMs(message: NonNullable<SiteLive['snapshot']>, retained: boolean, nowMs: number): number {
   return retained && message.clockSpeed === 1 ? Math.min(nowMs, message.decision.nowMs) : nowMs;
+}
+
+/** A step that took a second on its way makes the clocks seem a second apart, no more. */
+function aheadMs({ clockSpeed, decision }: NonNullable<SiteLive['snapshot']>, nowMs: number): number | null {
+  return clockSpeed === 1 ? decision.nowMs - nowMs : null;
 }

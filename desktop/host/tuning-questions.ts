@@ -5,7 +5,9 @@ import { type LogReader, logPath } from '../../controller/log/log.ts';
 import { openLogReader } from '../../controller/log/reader.ts';
 import type { HeavyMethod } from '../../shared-types/jobs.ts';
 import type { MonitorReply, MonitorResult } from '../../shared-types/monitor-api.ts';
-import { readFit } from '../../sim/identify/loop-file.ts';
+import type { LoopFit } from '../../shared-types/tuning.ts';
+import { fitDays } from '../../sim/identify/fit-days.ts';
+import { keepFit, readFit } from '../../sim/identify/loop-file.ts';
 import { compareDay, usualSamples } from '../../sim/replay/live-again/compare-day.ts';
 import { newestRule } from '../../sim/replay/newest-rule.ts';
 import { loopsOf } from '../../sim/replay/sweep/loops.ts';
@@ -54,7 +56,7 @@ const answers: Answers = {
     });
   },
   sweep: (given) => answerSweep(given),
-  fit: async () => undefined,
+  fit: async (given) => answerFit(given),
 };
 
 async function answerSweep({ reader, path, question }: Given<'sweep'>) {
@@ -85,6 +87,16 @@ async function answerSweep({ reader, path, question }: Given<'sweep'>) {
   } finally {
     watch.end();
   }
+}
+
+/** A fit that converged is kept; one that was given up leaves the one before. */
+function answerFit({ reader, path, question: { params, flags } }: Given<'fit'>): LoopFit | undefined {
+  setStage(flags, 'fitting');
+  const fitted = fitDays(reader, params.days, () => !isCancelled(flags));
+  if (isCancelled(flags)) return undefined;
+  if (!fitted.ok) throw new RangeError(fitted.why.join('; '));
+  if (fitted.fit.converged) keepFit(path, fitted.fit);
+  return fitted.fit;
 }
 
 /** Goes on with the sweep that was given up last, or drops what was kept of it when this one is another. */

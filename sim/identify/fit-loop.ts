@@ -2,6 +2,7 @@ import type { Channel } from '../../shared-types/channels.ts';
 import type { FittedParameter, LoopFit } from '../../shared-types/tuning.ts';
 import { type TraitName, traitDeclarations } from '../plant/traits.ts';
 import { at } from '../plant/water.ts';
+import { gathersAllTheSun } from './all-the-sun.ts';
 import { type Told, toldOf } from './held.ts';
 import { type LoopModel, loopModel } from './model/loop-problem.ts';
 import { type Stretch, stretchOf } from './model/stretch.ts';
@@ -96,13 +97,14 @@ function reportOf(
   { spans, stretches, windMeasured }: From,
 ): LoopFit {
   const posterior = posteriorOf(model, fitted);
-  const told = toldOf(posterior);
+  const allTheSun = gathersAllTheSun(posterior, stretches);
+  const told = toldOf(posterior, allTheSun ? ['opticalEfficiency'] : []);
   const residuals = [...Map.groupBy(fitted.misfits, ({ channel }) => channel)].map(([channel, own]) => ({
     channel,
     ...residualTest(own),
   }));
   const covariance = told.fitted.map((i) => told.fitted.map((j) => at(posterior.covariance[i] ?? [], j)));
-  const seen: Seen = { stretches, windMeasured };
+  const seen: Seen = { stretches, windMeasured, allTheSun };
   const parameters = parametersOf(posterior, told, covariance, seen);
   return {
     ...fit,

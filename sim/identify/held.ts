@@ -1,4 +1,5 @@
 import { Matrix, solve } from 'ml-matrix';
+import type { TraitName } from '../plant/traits.ts';
 import { at } from '../plant/water.ts';
 import type { Posterior } from './posterior.ts';
 
@@ -19,10 +20,17 @@ export interface Told {
  *
  * The others move along with them as their covariance has it; their errors stay those with nothing held, so that they
  * hold what is not known of the held ones.
+ *
+ * @param untellable - Traits that are held whatever their errors are.
  */
-export function toldOf({ traits, values, covariance }: Posterior): Told {
+export function toldOf(
+  { traits, values, covariance }: Posterior,
+  untellable: readonly TraitName[] = [],
+): Told {
   const entry = (i: number, j: number) => covariance[i]?.[j] ?? 0;
-  const isHeld = (index: number) => Math.sqrt(entry(index, index)) > heldAbove * (traits[index]?.sd ?? 0);
+  const isHeld = (index: number) =>
+    untellable.includes(traits[index]?.trait as TraitName) ||
+    Math.sqrt(entry(index, index)) > heldAbove * (traits[index]?.sd ?? 0);
   const mean = (index: number) => traits[index]?.mean ?? 0;
   const held = [...traits.keys()].filter(isHeld);
   const fitted = [...traits.keys()].filter((index) => !isHeld(index));

@@ -1,5 +1,6 @@
 import type { FittedParameter, LoopFit } from '../../shared-types/tuning.ts';
 import type { TraitName } from '../plant/traits.ts';
+import { allTheSunWords } from './all-the-sun.ts';
 import type { Stretch } from './model/stretch.ts';
 import type { ResidualTest } from './residual-tests.ts';
 
@@ -7,17 +8,20 @@ import type { ResidualTest } from './residual-tests.ts';
 export interface Seen {
   readonly stretches: readonly Stretch[];
   readonly windMeasured: boolean;
+  /** The sheet gathers all the sun, whatever its efficiency is. */
+  readonly allTheSun: boolean;
 }
 
 export const windWords = 'no wind sensor';
 
 /** Why the data cannot tell a trait, as far as that is plain. */
-export function heldWords(name: TraitName, { stretches }: Seen): string {
+export function heldWords(name: TraitName, { stretches, allTheSun }: Seen): string {
   const speeds = speedsOf(stretches);
   const bright = stretches.some(({ conditions }) => conditions.some((c) => c.irradianceWM2 > brightWM2));
   const sunTerm = name === 'opticalEfficiency' || name === 'windOpticalSM';
   if (sunTerm && stretches.some(({ sunMeasured }) => !sunMeasured)) return 'no sensor of the sun';
   if (sunTerm && !bright) return 'there was hardly any sun';
+  if (name === 'opticalEfficiency' && allTheSun) return allTheSunWords;
   if (speeds.length === 0 && (name === 'flowFactor' || name === 'contactWM2K')) return 'the pump never ran';
   return 'the days tell no more of it than was known before';
 }

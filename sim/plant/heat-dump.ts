@@ -7,7 +7,7 @@ import { waterJKgK } from './water.ts';
  *
  * Its effectiveness is 1 - exp(-NTU), the air being one body of endless capacity (textbook).
  *
- * @param airC - The radiator stands in the shade outside.
+ * @param airC - The radiator stands in the shade outside. It makes no ice: in a frost it cools to 0 °C at most.
  * @returns Mass times temperature of the water afterwards [kg °C].
  */
 export function cooledKgC(
@@ -19,5 +19,5 @@ export function cooledKgC(
   if (massKg === 0 || parts.heatDump === undefined) return massKgC;
   const { conductanceWK } = parts.heatDump;
   const effectiveness = -Math.expm1((-conductanceWK * dtS) / (massKg * waterJKgK));
-  return massKgC - effectiveness * (massKgC - massKg * airC);
+  return massKgC - effectiveness * (massKgC - massKg * Math.max(0, airC));
 }

@@ -1,5 +1,6 @@
 import { Command } from 'commander';
 import { benchAlarms } from './alarms.ts';
+import { benchCalendar } from './calendar.ts';
 import { benchDrawing } from './drawing.ts';
 import { benchEmbedded } from './embedded.ts';
 import { benchFailures } from './failures.ts';
@@ -11,6 +12,7 @@ import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
 import { benchStep } from './step.ts';
 import { benchWatching } from './watching.ts';
+import { benchWhatIf } from './whatif.ts';
 
 /** Every benchmark by name, in the order in which they run. */
 const benches = {
@@ -22,10 +24,12 @@ const benches = {
   hindsight: benchHindsight,
   screen: benchScreen,
   drawing: benchDrawing,
+  calendar: benchCalendar,
   watching: benchWatching,
   memory: benchMemory,
   failures: benchFailures,
   alarms: benchAlarms,
+  whatif: benchWhatIf,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];
@@ -34,7 +38,7 @@ const command = new Command('npm run bench --')
   .description('Measures and prints one JSON line a figure. Times are of this machine, at this hour.')
   .argument('[names...]', `some of ${names.join(', ')}; all of them otherwise`)
   .option('--minutes <number>', 'how long the benches of memory and of watching watch', Number, 10)
-  .option('--quick', 'fewer runs of the harvest and hindsight benches')
+  .option('--quick', 'fewer runs of the harvest and hindsight benches, a month for the calendar')
   .parse();
 
 const wanted = command.args.length > 0 ? command.args : names;

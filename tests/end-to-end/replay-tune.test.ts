@@ -146,7 +146,14 @@ test('a sweep tells how far it is, can be given up, names a job of others, and s
 });
 
 test('a loop is fitted from here, and without a controller its settings begin at the defaults', async () => {
-  pages.monitor.show({ name: 'test-loop', status: null, site: null, snapshot: null, snapshotAgeMs: null });
+  pages.monitor.show({
+    name: 'test-loop',
+    status: null,
+    site: null,
+    snapshot: null,
+    snapshotAgeMs: null,
+    clockAheadMs: null,
+  });
   const page = await pages.open(other);
   await page.getByText('No controller has told its settings').waitFor();
   await page.getByText('No fit is kept.').waitFor();

@@ -17,6 +17,8 @@ interface Picture {
   readonly hash: string;
   readonly scheme: 'light' | 'dark';
   readonly size: typeof desk;
+  /** Taken of a loop with a fault instead of the demo. */
+  readonly faulty?: true;
   /** Brings the screen to what the picture is to show. */
   readonly prepare?: (page: Page) => Promise<void>;
 }
@@ -29,13 +31,16 @@ const replayed = async (page: Page) => {
   await sleep(1000);
 };
 
+const alarmed = (page: Page) =>
+  page.getByText(en.alarmStates.unacknowledged).first().waitFor({ timeout: 240_000 });
+
 const pictures: readonly Picture[] = [
   { name: 'live-light', hash: '#/live', scheme: 'light', size: desk, prepare: atWork },
   { name: 'live-dark', hash: '#/live', scheme: 'dark', size: desk, prepare: atWork },
   { name: 'live-phone', hash: '#/live', scheme: 'light', size: phone, prepare: atWork },
   { name: 'days-light', hash: '#/days', scheme: 'light', size: desk },
   { name: 'setpoints-light', hash: '#/setpoints', scheme: 'light', size: desk },
-  { name: 'alarms-light', hash: '#/alarms', scheme: 'light', size: desk },
+  { name: 'alarms-light', hash: '#/alarms', scheme: 'light', size: desk, faulty: true, prepare: alarmed },
   { name: 'site-light', hash: '#/site', scheme: 'light', size: desk },
   { name: 'replay-light', hash: '#/replay', scheme: 'light', size: desk, prepare: replayed },
 ];
@@ -51,22 +56,33 @@ async function take(browser: Browser, url: string, picture: Picture): Promise<vo
   await context.close();
 }
 
-mkdirSync(folder, { recursive: true });
-const data = temporaryFolder('pictures');
-// A clear late morning: the pan is full and the pump at work after some minutes of the demo's clock.
-const from = '2031-06-21T13:30:00Z';
-const demo = startNode('desktop/start.ts', [
-  '--no-window',
-  ...['--port', '0', '--speed', '60', '--data', data.path, '--from', from],
-]);
-try {
-  const url = (await demo.line(/^monitor: (\S+)/))[1] ?? '';
-  const browser = await launchBrowser();
-  await sleep(20_000);
-  for (const picture of pictures) await take(browser, url, picture);
-  await browser.close();
-} finally {
-  await demo.stop('SIGINT');
-  data.remove();
+/** Starts a demo, takes the pictures of it and ends it. */
+async function takeAll(of: readonly Picture[], from: string, ...more: readonly string[]): Promise<void> {
+  const data = temporaryFolder('pictures');
+  const demo = startNode('desktop/start.ts', [
+    '--no-window',
+    ...['--port', '0', '--speed', '60', '--data', data.path, '--from', from, ...more],
+  ]);
+  try {
+    const url = (await demo.line(/^monitor: (\S+)/))[1] ?? '';
+    const browser = await launchBrowser();
+    await sleep(20_000);
+    for (const picture of of) await take(browser, url, picture);
+    await browser.close();
+  } finally {
+    await demo.stop('SIGINT');
+    data.remove();
+  }
 }
+
+mkdirSync(folder, { recursive: true });
+const isFaulty = ({ faulty }: Picture) => faulty === true;
+// A clear late morning: the pan is full and the pump at work after some minutes of the demo's clock.
+await takeAll(
+  pictures.filter((picture) => !isFaulty(picture)),
+  '2031-06-21T13:30:00Z',
+);
+// The relay of the pump welded shut by day; in the evening the pump runs against its order.
+const welded = ['--scenario', 'sim/scenarios/days/welded-relay.yaml'];
+await takeAll(pictures.filter(isFaulty), '2031-06-21T19:30:00Z', ...welded);
 console.log(`${pictures.length} pictures in desktop/pictures`);

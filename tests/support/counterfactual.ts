@@ -41,7 +41,7 @@ export function counterfactualOf(
   const errorFraction = (value - trueTriedJ) / Math.abs(trueTriedJ);
   const told =
     `${one.name.padEnd(22)} then ${kWh(comparison.base.heatHomeJ.value)} true ${kWh(trueBaseJ)}` +
-    ` | tried ${kWh(value)} true ${kWh(trueTriedJ)} ${(100 * errorFraction).toFixed(1).padStart(7)} %`;
+    ` | tried ${kWh(value)} true ${kWh(trueTriedJ)} ${trueTriedJ === 0 ? '' : `${(100 * errorFraction).toFixed(1).padStart(7)} %`}`;
   return {
     errorFraction,
     poor: trueTriedJ < poorJM2 * site.pan.wettedAreaM2,

@@ -1,7 +1,7 @@
 import { alarmCatalogue } from '../../../shared-types/alarm-catalogue.ts';
 import type { Alarm } from '../../../shared-types/alarms.ts';
 import { durationText } from '../format/times.ts';
-import { useTimes } from '../shell/use-formats.ts';
+import { useSentence, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import { AlarmActs } from './alarm-acts.tsx';
 import styles from './alarm-detail.module.css';
@@ -17,6 +17,7 @@ interface Props {
 
 /** One alarm: what it is, since when, why, what to do and how soon. */
 export function AlarmDetail({ site, alarm }: Props) {
+  const inUnits = useSentence();
   const { title } = alarmCatalogue[alarm.code];
   return (
     <article className={styles['alarm']} data-alarm={alarm.code}>
@@ -30,7 +31,7 @@ export function AlarmDetail({ site, alarm }: Props) {
           {alarm.active ? `${en.priorities[alarm.priority]}. ` : ''}
           <When alarm={alarm} />
         </p>
-        {alarm.text === `${title}.` ? null : <p>{alarm.text}</p>}
+        {alarm.text === `${title}.` ? null : <p>{inUnits(alarm.text)}</p>}
         {alarm.follows === undefined ? null : (
           <p className={styles['when']}>{text.followsFrom(alarmCatalogue[alarm.follows].title)}</p>
         )}

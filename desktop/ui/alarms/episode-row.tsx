@@ -1,5 +1,5 @@
 import { durationText } from '../format/times.ts';
-import { useTimes } from '../shell/use-formats.ts';
+import { useSentence, useTimes } from '../shell/use-formats.ts';
 import { selectAlarms } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
@@ -16,6 +16,7 @@ interface Props {
 /** A past alarm: when it was raised, seen and over. */
 export function EpisodeRow({ episode, nowMs }: Props) {
   const times = useTimes();
+  const inUnits = useSentence();
   const stands = useLive(selectStands(episode));
   const { title, priority, raisedMs, acknowledgedMs, returnedMs, shelved } = episode;
   const moment = (atMs: number) => times.moment(atMs, nowMs);
@@ -25,7 +26,7 @@ export function EpisodeRow({ episode, nowMs }: Props) {
     <li className={styles['row']}>
       <div>
         <h3>{title}</h3>
-        {episode.text === `${title}.` ? null : <p>{episode.text}</p>}
+        {episode.text === `${title}.` ? null : <p>{inUnits(episode.text)}</p>}
         <p className={styles['soft']}>
           {en.priorities[priority]}
           {shelved === 0 ? '' : `, ${text.shelved(shelved)}`}

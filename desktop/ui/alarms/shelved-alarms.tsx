@@ -5,7 +5,7 @@ import type { Alarm } from '../../../shared-types/alarms.ts';
 import { durationText } from '../format/times.ts';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
-import { useTimes } from '../shell/use-formats.ts';
+import { useSentence, useTimes } from '../shell/use-formats.ts';
 import { selectAlarms, selectListening } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
@@ -37,13 +37,14 @@ export function ShelvedAlarms({ site }: { readonly site: string }) {
 function Shelved({ site, alarm }: { readonly site: string; readonly alarm: Alarm }) {
   const feed = useFeed();
   const listening = useLive(selectListening);
+  const inUnits = useSentence();
   const { title } = alarmCatalogue[alarm.code];
   return (
     <>
       <AlarmMark alarm={alarm} />
       <div className={styles['words']}>
         <h3>{title}</h3>
-        {alarm.text === `${title}.` ? null : <p>{alarm.text}</p>}
+        {alarm.text === `${title}.` ? null : <p>{inUnits(alarm.text)}</p>}
         <p className={styles['soft']}>
           <Until alarm={alarm} /> {alarm.active ? text.stands : text.over}.
         </p>

@@ -82,14 +82,25 @@ function makeFormats(timeZone: string, locale: string | undefined): TimeFormats 
   };
 }
 
-/** Local calendar day of an instant in a zone, in the form 2031-06-21. */
-export function localDayOf(atMs: number, timeZone: string): string {
-  const parts = new Intl.DateTimeFormat('en', {
+const dayFormats = new Map<string, Intl.DateTimeFormat>();
+
+/** Made once for a zone: making a format costs a hundred times more than using it. */
+function dayFormat(timeZone: string): Intl.DateTimeFormat {
+  const before = dayFormats.get(timeZone);
+  if (before !== undefined) return before;
+  const made = new Intl.DateTimeFormat('en', {
     timeZone,
     year: 'numeric',
     month: '2-digit',
     day: '2-digit',
-  }).formatToParts(atMs);
+  });
+  dayFormats.set(timeZone, made);
+  return made;
+}
+
+/** Local calendar day of an instant in a zone, in the form 2031-06-21. */
+export function localDayOf(atMs: number, timeZone: string): string {
+  const parts = dayFormat(timeZone).formatToParts(atMs);
   const part = (type: string) => parts.find((one) => one.type === type)?.value ?? '';
   return `${part('year').padStart(4, '0')}-${part('month')}-${part('day')}`;
 }

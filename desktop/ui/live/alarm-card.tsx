@@ -4,7 +4,7 @@ import type { Alarm } from '../../../shared-types/alarms.ts';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
 import { useAddress } from '../shell/use-address.ts';
-import { useTimes } from '../shell/use-formats.ts';
+import { useSentence, useTimes } from '../shell/use-formats.ts';
 import { selectAlarms, selectListening, selectSiteName } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
@@ -48,6 +48,7 @@ function Group({ group: { head, followers } }: { readonly group: AlarmGroup }) {
 }
 
 function AlarmText({ alarm }: { readonly alarm: Alarm }) {
+  const inUnits = useSentence();
   const { title, likelyCauses, consequence, response, howSoon } = alarmCatalogue[alarm.code];
   const since = useTimes().clock(alarm.sinceMs);
   return (
@@ -58,7 +59,7 @@ function AlarmText({ alarm }: { readonly alarm: Alarm }) {
           ? text.standing(en.priorities[alarm.priority], since, en.alarmStates[alarm.state])
           : text.past(since, en.alarmStates[alarm.state])}
       </p>
-      {alarm.text === `${title}.` ? null : <p>{alarm.text}</p>}
+      {alarm.text === `${title}.` ? null : <p>{inUnits(alarm.text)}</p>}
       {alarm.active ? (
         <p className={styles['advice']}>
           {text.likelyCauses(likelyCauses)} {consequence} <strong>{response}</strong> {howSoon}

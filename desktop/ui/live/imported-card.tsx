@@ -2,18 +2,16 @@ import { isImportedName } from '../../../shared-types/foreign-log.ts';
 import { Card } from '../shell/card.tsx';
 import { useAddress } from '../shell/use-address.ts';
 import { selectSite } from '../store/live-selectors.ts';
-import { type LiveState, useLive } from '../store/live-store.ts';
+import type { LiveState } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
 
 const text = en.foreign.live;
 
-const selectImported = (state: LiveState) => isImportedName(selectSite(state)?.name ?? '');
+export const selectImported = (state: LiveState) => isImportedName(selectSite(state)?.name ?? '');
 
 /** Says why there is nothing live of a site whose days came from another logger. */
 export function ImportedCard() {
-  const imported = useLive(selectImported);
   const address = useAddress();
-  if (!imported) return null;
   return (
     <Card heading={text.heading}>
       <p>{text.text}</p>

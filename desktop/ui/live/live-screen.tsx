@@ -1,10 +1,11 @@
 import { useMediaQuery } from '@mantine/hooks';
-import { selectDecision, selectSite } from '../store/live-selectors.ts';
+import { ProblemNote } from '../shell/problem-note.tsx';
+import { selectDecision, selectSite, selectSiteName } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
 import { AlarmCard } from './alarm-card.tsx';
 import { CautionCard } from './caution-card.tsx';
-import { ImportedCard } from './imported-card.tsx';
+import { ImportedCard, selectImported } from './imported-card.tsx';
 import styles from './live-screen.module.css';
 import { LoopCard } from './loop-card.tsx';
 import { ReadingCard } from './reading-card.tsx';
@@ -19,11 +20,20 @@ const selectThere = (state: LiveState) =>
 /** What the loop does, whether that is right, and what came home today. */
 export function LiveScreen() {
   const there = useLive(selectThere);
+  const imported = useLive(selectImported);
   return (
     <>
       <h1 className="visually-hidden">{en.live.title}</h1>
-      {there ? <Loop /> : <ImportedCard />}
+      {there ? <Loop /> : imported ? <ImportedCard /> : <Untold />}
     </>
+  );
+}
+
+/** A site that was named and has told nothing. Where none is named, what stands on top says it all. */
+function Untold() {
+  const site = useLive(selectSiteName);
+  return site === null ? null : (
+    <ProblemNote problem={{ severity: 'note', text: en.live.untold, tip: en.live.untoldTip }} />
   );
 }
 

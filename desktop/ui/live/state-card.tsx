@@ -1,4 +1,5 @@
 import { durationText } from '../format/times.ts';
+import { useSentence } from '../shell/use-formats.ts';
 import {
   selectLagging,
   selectLease,
@@ -14,6 +15,7 @@ import styles from './state-card.module.css';
 export function StateCard() {
   const phase = useLive(selectPhase);
   const reason = useLive(selectReasonText);
+  const inUnits = useSentence();
   const lagging = useLive(selectLagging);
   if (phase === undefined) return null;
   return (
@@ -24,7 +26,7 @@ export function StateCard() {
       <p className={styles['phase']}>
         <strong>{en.phases[phase]}</strong> <PhaseTime />
       </p>
-      <p className={styles['reason']}>{reason}</p>
+      <p className={styles['reason']}>{inUnits(reason ?? '')}</p>
       <p className={styles['meaning']}>{en.phaseMeanings[phase]}</p>
       <Lease />
     </section>

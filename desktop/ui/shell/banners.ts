@@ -56,7 +56,7 @@ function controllerProblems(state: LiveState): readonly Problem[] {
     return [problem('error', banners.controllerLost, banners.controllerLostTip), ...oldValues(state)];
   if (status === 'stopped')
     return [problem('warning', banners.controllerStopped, banners.controllerStoppedTip), ...oldValues(state)];
-  return [...oldValues(state), ...linkProblems(state)];
+  return [...oldValues(state), ...clockApart(state), ...linkProblems(state)];
 }
 
 function oldValues(state: LiveState): readonly Problem[] {
@@ -65,6 +65,20 @@ function oldValues(state: LiveState): readonly Problem[] {
   // In steps of ten seconds at least: a screen reader says each new text.
   const age = durationText(Math.floor(lagMs / 10_000) * 10_000);
   return [problem('warning', en.banners.snapshotOld(age), en.banners.snapshotOldTip)];
+}
+
+/** Clocks that are apart by more make the controller refuse requests [ms]; a request lives for eight seconds. */
+const mostApartMs = 5000;
+
+function clockApart(state: LiveState): readonly Problem[] {
+  const { banners } = en;
+  const aheadMs = own(state.sites, selectSiteName(state) ?? '')?.live.clockAheadMs ?? null;
+  if (aheadMs === null || Math.abs(aheadMs) <= mostApartMs) return [];
+  // To a minute, or ten seconds below: a screen reader says each new text.
+  const stepMs = Math.abs(aheadMs) < 60_000 ? 10_000 : 60_000;
+  const apart = durationText(Math.max(stepMs, Math.round(Math.abs(aheadMs) / stepMs) * stepMs));
+  const text = aheadMs > 0 ? banners.clockAhead(apart) : banners.clockBehind(apart);
+  return [problem('warning', text, banners.clockApartTip)];
 }
 
 function linkProblems(state: LiveState): readonly Problem[] {

@@ -1,7 +1,8 @@
 import { useComputedColorScheme } from '@mantine/core';
-import { useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import type { ChartLook } from '../charts/chart-look.ts';
 import { type NumberFormats, numberFormats } from '../format/numbers.ts';
+import { sentenceIn } from '../format/sentence.ts';
 import { type TimeFormats, timeFormats } from '../format/times.ts';
 import type { Units } from '../format/units.ts';
 import { selectHeatUnit, selectTemperatureUnit, useChoices } from '../store/choices-store.ts';
@@ -18,6 +19,12 @@ function useUnits(): Units {
 export function useNumbers(): NumberFormats {
   const units = useUnits();
   return useMemo(() => numberFormats(units), [units]);
+}
+
+/** Turns a sentence of the controller into one with the units that were chosen. */
+export function useSentence(): (sentence: string) => string {
+  const units = useUnits();
+  return useCallback((sentence) => sentenceIn(units, sentence), [units]);
 }
 
 /** Times in the zone of the site that is shown. */

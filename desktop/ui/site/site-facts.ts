@@ -68,6 +68,9 @@ export function siteFacts(site: Site, numbers: NumberFormats): readonly FactGrou
         [rows.heightStore, measure(store.heightM, 2, 'm')],
         [rows.loss, measure(store.lossWK, 1, 'W/K')],
         [rows.maximum, temperature(store.maximumC)],
+        ...(site.heatDump === undefined
+          ? []
+          : [[rows.heatDump, measure(site.heatDump.conductanceWK, 0, 'W/K')] as const]),
       ],
       cautions: ['scald', 'hygiene'],
     },

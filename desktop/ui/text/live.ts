@@ -1,5 +1,7 @@
 export const liveText = {
   title: 'Live',
+  untold: 'The controller has told nothing of this loop yet.',
+  untoldTip: 'Its values appear here by themselves as soon as it does. Days that were logged stay readable.',
   phaseFor: (duration: string) => `for ${duration}`,
   askedFor: (what: string, remaining: string) => `You asked: ${what}. ${remaining} left, then automatic.`,
   leases: {

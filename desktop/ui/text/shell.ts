@@ -58,6 +58,10 @@ export const bannerText = {
   controllerStoppedTip: 'Its outputs are safe: pump off, drain open. Start it again to harvest.',
   snapshotOld: (age: string) => `The values below are ${age} old.`,
   snapshotOldTip: 'The controller has sent nothing since. Look whether it runs.',
+  clockAhead: (apart: string) => `The controller’s clock is about ${apart} ahead of this monitor’s.`,
+  clockBehind: (apart: string) => `The controller’s clock is about ${apart} behind this monitor’s.`,
+  clockApartTip:
+    'Control does not go by it, but requests may be refused as too old, and days may begin at the wrong time. Set both clocks.',
   lookOnly: 'You are signed in to look only.',
   lookOnlyTip: 'Requests and changes need the token that may ask.',
   linkDown: 'The controller has no connection to the device at the loop.',

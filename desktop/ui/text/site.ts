@@ -140,6 +140,7 @@ export const siteText = {
       heightStore: 'Height',
       loss: 'Loses',
       maximum: 'Stands',
+      heatDump: 'Heat dump gives to the air',
       zone: 'Time zone',
       location: 'Location',
       frost: 'Frost season',

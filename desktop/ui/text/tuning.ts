@@ -223,6 +223,9 @@ export const tuningText = {
       contactWM2K: 'Sheet to moving water',
       restContactFraction: 'Of that, while the water rests',
       pipeLossWMK: 'Loss of the pipes',
+      depthFactor: 'Water in the pan, over the depth of the site file',
+      flowFactor: 'Flow, over that of the site file',
+      storeLossFactor: 'Loss of the store, over that of the site file',
     } as Readonly<Record<string, string>>,
   },
 } as const;

@@ -6,7 +6,7 @@ import type { LeastSquaresProblem } from '../least-squares/problem.ts';
 import { type ComparedChannel, comparedOf, meanOver } from './compared.ts';
 import { type Errors, predict, stepsS } from './predict.ts';
 import type { Stretch } from './stretch.ts';
-import { offsetKey, scaleKey, skyKey, skyStepMin, type Unknown } from './unknowns.ts';
+import { cloudKey, offsetKey, scaleKey, skyKey, skyStepMin, type Unknown } from './unknowns.ts';
 
 /** One channel of one day against the plant. */
 export interface Misfit {
@@ -31,7 +31,7 @@ function dayModel(stretch: Stretch, number: number, unknowns: readonly Unknown[]
   const places = own.map((unknown) => unknowns.indexOf(unknown));
   const misfitsBy = (longestS: number) => (parameters: readonly number[]) => {
     const value = new Map(own.map(({ key }, index) => [key, parameters[index] as number]));
-    return misfitsOf(day, traitsAt(own, parameters), errorsAt(value, number), longestS);
+    return misfitsOf(day, traitsAt(own, parameters), errorsAt(value, day), longestS);
   };
   const coarse = remembered(misfitsBy(stepsS.coarse), unknowns.length + 1);
   const ownOf = (parameters: readonly number[]) => places.map((place) => parameters[place] as number);
@@ -81,15 +81,17 @@ function traitsAt(unknowns: readonly Unknown[], parameters: readonly number[]): 
   );
 }
 
-function errorsAt(value: ReadonlyMap<string, number>, day: number): Errors {
+function errorsAt(value: ReadonlyMap<string, number>, { stretch, number }: Day): Errors {
+  const cloudShare = stretch.sunMeasured ? (value.get(cloudKey) ?? 0) : 0;
   return {
     offset: (channel) => value.get(offsetKey(channel)) ?? 0,
     scale: (channel) => value.get(scaleKey(channel)) ?? 0,
     skyWM2(minute) {
       const place = minute / skyStepMin;
       const node = Math.floor(place);
-      const before = value.get(skyKey(day, node)) ?? 0;
-      return before + (place - node) * ((value.get(skyKey(day, node + 1)) ?? 0) - before);
+      const before = value.get(skyKey(number, node)) ?? 0;
+      const steady = before + (place - node) * ((value.get(skyKey(number, node + 1)) ?? 0) - before);
+      return steady + cloudShare * (stretch.passingCloudWM2[minute] as number);
     },
   };
 }

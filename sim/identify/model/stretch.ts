@@ -3,6 +3,7 @@ import { assumedAirC } from '../world/assumed-air.ts';
 import { minuteMs } from '../world/minutes.ts';
 import { conditionsOf, type SkyColumns, skyColumns } from '../world/sky-columns.ts';
 import type { LoggedSpan } from '../world/span.ts';
+import { passingCloudWM2 } from './passing-cloud.ts';
 
 /** A logged day as a fit takes it: with some hours before it, in which the plant finds its way. */
 export interface Stretch {
@@ -13,6 +14,8 @@ export interface Stretch {
   /** False: the pan is told by its thermometer as long as there is light, and only the dark is compared. */
   readonly sunMeasured: boolean;
   readonly conditions: readonly Conditions[];
+  /** What clouds that come and go may add to the long-wave light, minute by minute. */
+  readonly passingCloudWM2: Float64Array;
 }
 
 /** So long before the day the plant begins to run [min]: two time constants of a pan and more. A design choice. */
@@ -24,7 +27,14 @@ export function stretchOf(whole: LoggedSpan): Stretch {
   const comparedFrom = Math.max(shortestWarmUpMin, (span.dayFromMs - span.minutes.fromMs) / minuteMs);
   const { origins } = sky;
   const sunMeasured = origins.irradiance === 'measured';
-  return { span, comparedFrom, origins, sunMeasured, conditions: conditionsOf(sky) };
+  return {
+    span,
+    comparedFrom,
+    origins,
+    sunMeasured,
+    conditions: conditionsOf(sky),
+    passingCloudWM2: passingCloudWM2(sky),
+  };
 }
 
 /** Deeper than this the sun gives nothing that counts [deg]. */

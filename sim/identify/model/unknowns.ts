@@ -79,6 +79,9 @@ const assumedWindSd = 0.5;
  * not seen, and one before the sun is not the whole sky. From clear to closed are some 80 W/m2. Design choices.
  */
 const skySdWM2 = 30;
+/** How much of a passing cloud's long-wave light is there: half, and half wrong. */
+const passingCloud = { mean: 0.5, sd: 0.5 } as const;
+export const cloudKey = 'share of passing clouds';
 export const skyStepMin = 180;
 
 export const offsetKey = (channel: Channel) => `offset of ${channel}`;
@@ -113,5 +116,6 @@ export function errorUnknowns(channels: readonly Channel[], dayMinutes: readonly
           day,
         })),
       );
-  return [...offsets, ...scales, ...wind, ...skies];
+  const cloud = skies.length > 0 ? [{ ...free, key: cloudKey, ...passingCloud }] : [];
+  return [...offsets, ...scales, ...wind, ...cloud, ...skies];
 }

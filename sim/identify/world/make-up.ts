@@ -7,7 +7,7 @@ import type { LoggedSpan } from './span.ts';
  * Cold water that comes in is colder than the coldest that the store bottom showed, by what mixes there [K]. These
  * are tried; design choices.
  */
-const triedK = [0.3, 0.8, 1.5, 2.5, 4, 6] as const;
+const triedK = [0.3, 1, 2, 3.5, 5.5] as const;
 const coldestC = 1;
 
 /**

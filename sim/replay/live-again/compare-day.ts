@@ -13,8 +13,6 @@ import { liveDay } from './live-day.ts';
 import type { Lived } from './lived.ts';
 import { sampledTraits } from './sampled-traits.ts';
 
-export type CompareDay = typeof compareDay;
-
 export interface CompareOptions {
   /** Fit of the loop that was logged; null: usual traits, with the wide bands of what is not known. */
   readonly fit: LoopFit | null;

@@ -1,13 +1,13 @@
 import type { LogReader } from '../../../controller/log/log.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { Site } from '../../../shared-types/site.ts';
-import { readSpan } from '../../identify/world/span.ts';
-import { worldOf } from '../../identify/world/world.ts';
+import { type LoggedSpan, readSpan } from '../../identify/world/span.ts';
+import { type LoggedWorld, worldOf } from '../../identify/world/world.ts';
 import type { Traits } from '../../plant/traits.ts';
 import { liveDay } from '../live-again/live-day.ts';
 import type { Lived } from '../live-again/lived.ts';
 import { rulesOf } from '../rules.ts';
-import { takeUp } from '../taking-up.ts';
+import { type TakenUp, takeUp } from '../taking-up.ts';
 import type { ReadyOrNot, Tried } from './trial.ts';
 
 /** Reconstructs the world of a logged day once for each loop, so that any settings can be tried in it. */
@@ -20,13 +20,26 @@ export function makeReady(
   const read = readSpan(reader, day);
   if (!read.ok) return read;
   const { span } = read;
-  const { state } = takeUp(reader, span.first, rulesOf(reader), undefined);
-  const worlds = loops.map((traits) => worldOf(span, traits));
+  const { state, from } = takeUp(reader, span.first, rulesOf(reader), undefined);
+  const worlds = worldsOf(span, loops);
   const evaluate = (settings: Settings): Tried => {
     const lived = worlds.map((world) => liveDay({ span, world, state, settingsAt: () => settings, seed }));
     return triedOf(lived as [Lived, ...Lived[]], span.site);
   };
-  return { ok: true, ready: { evaluate, remarks: worlds[0]?.remarks ?? [] } };
+  return { ok: true, ready: { evaluate, remarks: [...(worlds[0]?.remarks ?? []), ...remarksOn(from)] } };
+}
+
+/** What was found for the first loop is where the search for the others begins. */
+function worldsOf(span: LoggedSpan, loops: readonly Partial<Traits>[]): LoggedWorld[] {
+  const worlds: LoggedWorld[] = [];
+  for (const traits of loops) worlds.push(worldOf(span, traits, worlds[0]?.found));
+  return worlds;
+}
+
+function remarksOn(from: TakenUp['from']): string[] {
+  return from === 'saved'
+    ? []
+    : ['No usable state of the engine was kept from before the day; it begins anew.'];
 }
 
 /** Heat from every loop; the rest from the best-known one. */

@@ -53,12 +53,17 @@ function leastOf(values: readonly (number | null)[]): number | null {
   return known.length === 0 ? null : Math.min(...known);
 }
 
-/** Two-sided 95 % quantile of the normal distribution, from memory. */
-const sigmas = 1.96;
+/**
+ * Two-sided 95 % quantiles of Student's distribution for 1, 2, .. 12 drawn values, as its tables have them (from
+ * memory). Of more drawn values the last one holds.
+ */
+const quantiles = [12.71, 4.3, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23, 2.2, 2.18];
 
 /** The best-known value, and how far the drawn ones scatter about it. */
 export function bandOf([value = Number.NaN, ...drawn]: readonly number[]): Estimate {
+  if (drawn.length === 0) return { value, low: value, high: value };
   const square = drawn.reduce((sum, one) => sum + (one - value) ** 2, 0);
-  const half = drawn.length === 0 ? 0 : sigmas * Math.sqrt(square / drawn.length);
+  const quantile = quantiles[Math.min(drawn.length, quantiles.length) - 1] as number;
+  const half = quantile * Math.sqrt(square / drawn.length);
   return { value, low: value - half, high: value + half };
 }

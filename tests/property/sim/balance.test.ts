@@ -29,7 +29,9 @@ describe('books over a year', () => {
 });
 
 describe('books over a year under a fault', () => {
-  const faulty = partFaultNames.flatMap((fault) =>
+  // A loop without a heat dump has none that could stick.
+  const here = partFaultNames.filter((fault) => fault !== 'dump-stuck-off');
+  const faulty = here.flatMap((fault) =>
     [demo, siteNamed('fennick-holm')].map((site) => [fault, site.name, site] as const),
   );
   it.each(faulty)('%s at %s', (fault, _, site) => {

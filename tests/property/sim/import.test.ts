@@ -121,8 +121,8 @@ test('a day of our own that was saved as CSV comes back as it was', async () => 
     reader.close();
     expect(back.atMs).toEqual(atMs);
     expect(back.pumpFraction).toEqual(curves.pumpFraction);
+    // What a cell did not hold is held over from the step before.
     for (const channel of channels)
-      // What a cell did not hold is held over from the step before.
       for (const [step, value] of (curves.series[channel] ?? []).entries())
         if (value !== null) expect(back.series[channel]?.[step]).toBeCloseTo(value, 3);
   });

@@ -29,6 +29,7 @@ const spell = fc.record({
     drainOpen: fc.boolean(),
     drainPumpOn: fc.boolean(),
     exchangerPumpOn: fc.boolean(),
+    heatDumpOn: fc.boolean(),
   }),
   dtS: scaled(0.5, 60, 0.5),
   steps: fc.integer({ min: 1, max: 60 }),
@@ -87,7 +88,7 @@ describe('the simulated loop under any outputs, weather, traits and faults', () 
         traits,
         fc.array(spell, { minLength: 1, maxLength: 12 }),
         (how, panFull, own, spells) => {
-          const site = plumbedSite(...how);
+          const site = { ...plumbedSite(...how), heatDump: { conductanceWK: 300 } };
           const { store, pan, pipe, pump } = partsOf(site, { traits: own });
           // A store that cannot fill pan and pipes is refused elsewhere.
           fc.pre(store.startKg > pan.fullKg + pipe.fullKg);

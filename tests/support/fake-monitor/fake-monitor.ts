@@ -2,7 +2,7 @@ import { serveMonitor, type WebServer } from '../../../desktop/web/server.ts';
 import type { Tokens } from '../../../desktop/web/tokens.ts';
 import type { Answer } from '../../../shared-types/engine.ts';
 import type { HeavyJob } from '../../../shared-types/jobs.ts';
-import type { DaySummary } from '../../../shared-types/log.ts';
+import type { DayCurves, DaySummary } from '../../../shared-types/log.ts';
 import { eventKinds, type LogEvent } from '../../../shared-types/log.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
 import type {
@@ -12,6 +12,7 @@ import type {
   MonitorMethod,
   MonitorParams,
   MonitorReply,
+  Problem,
   SiteLive,
 } from '../../../shared-types/monitor-api.ts';
 import type { LoopFit } from '../../../shared-types/tuning.ts';
@@ -47,6 +48,10 @@ export interface FakeMonitor {
   eventsAre(events: readonly LogEvent[]): void;
   /** The days that the log holds from now on. */
   showDays(days: readonly DaySummary[]): void;
+  /** The log answers no question from now on, for this reason. */
+  logFails(problem: Problem): void;
+  /** What every day and the last hours hold from now on. */
+  curvesAre(curves: DayCurves): void;
   /** Forgets what the tests before changed. */
   reset(): void;
   close(): Promise<void>;
@@ -54,6 +59,18 @@ export interface FakeMonitor {
 
 const calmHost: HostState = { brokerConnected: true, brokerUrl: 'mqtt://127.0.0.1:1883', problems: [] };
 const agrees = { accepted: true, code: 'accepted', text: 'Accepted: the test controller does so.' } as const;
+
+/** What the log alone can answer. */
+const ofLog: ReadonlySet<MonitorMethod> = new Set([
+  'days',
+  'day',
+  'recent',
+  'events',
+  'logFacts',
+  'allowedHeat',
+  'replay',
+  'whatIf',
+]);
 
 /** @param tokens - With these the monitor wants to know who is there. */
 export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: Tokens): Promise<FakeMonitor> {
@@ -65,6 +82,8 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
   let same = true;
   let days = testDays;
   let events = testEvents;
+  let logProblem: Problem | undefined;
+  let curves: DayCurves | undefined;
   let keptFit: LoopFit | null = null;
   let heavyJob: HeavyJob | null = null;
   const jobs = createFakeJobs();
@@ -93,9 +112,9 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
       case 'days':
         return days;
       case 'day':
-        return testDayCurves(day);
+        return curves === undefined ? testDayCurves(day) : { ...curves, day };
       case 'recent':
-        return testRecent(hours);
+        return curves ?? testRecent(hours);
       case 'events':
         return events.filter(({ kind }) => kinds.includes(kind)).slice(0, limit);
       case 'logFacts':
@@ -130,6 +149,7 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
   };
   const api: MonitorApi = {
     async call<M extends MonitorMethod>(method: M, params: MonitorParams<M>) {
+      if (logProblem !== undefined && ofLog.has(method)) return { ok: false, problem: logProblem };
       const long = jobs.answer(method, params as never);
       if (method === 'fit') keptFit = testFit((params as MonitorParams<'fit'>).days);
       return (await (long ?? { ok: true, result: replyTo(method, params as never) })) as MonitorReply<M>;
@@ -178,7 +198,15 @@ export async function startFakeMonitor(pageFolder: string, port = 0, tokens?: To
     showDays: (next) => {
       days = next;
     },
+    logFails: (problem) => {
+      logProblem = problem;
+    },
+    curvesAre: (next) => {
+      curves = next;
+    },
     reset() {
+      logProblem = undefined;
+      curves = undefined;
       events = testEvents;
       keptFit = null;
       heavyJob = null;

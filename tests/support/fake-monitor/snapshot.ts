@@ -101,6 +101,7 @@ export function testLive(change: Partial<SiteLive> = {}): SiteLive {
     site: testSiteMessage(),
     snapshot: testSnapshot(),
     snapshotAgeMs: 0,
+    clockAheadMs: 0,
     ...change,
   };
 }

@@ -28,7 +28,8 @@ function handlersWith() {
   });
   const asking = Promise.withResolvers<unknown>();
   const history = { ask: () => asking.promise };
-  return { handlers: createHandlers({ tuning: { ask }, history } as never), asked, asking };
+  const imports = { handlersOn: () => ({}) };
+  return { handlers: createHandlers({ tuning: { ask }, history, imports } as never), asked, asking };
 }
 
 describe('the stage of a job', () => {

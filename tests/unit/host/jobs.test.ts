@@ -104,7 +104,10 @@ describe('a day under other settings, asked of the host', () => {
       setDone(flags, 0.75);
       return promise;
     });
-    const handlers = createHandlers({ history: { ask } as unknown as History } as never);
+    const handlers = createHandlers({
+      history: { ask } as unknown as History,
+      imports: { handlersOn: () => ({}) },
+    } as never);
     const first = handlers.whatIf(params);
     const { job } = params;
     expect(await handlers.jobProgress({ job })).toEqual({
@@ -123,7 +126,14 @@ describe('a day under other settings, asked of the host', () => {
 
 describe('remarks on settings before they are sent', () => {
   const live = (site: ReturnType<typeof siteMessage> | null) => ({
-    site: () => ({ name: siteName, status: null, site, snapshot: snapshot(), snapshotAgeMs: 0 }),
+    site: () => ({
+      name: siteName,
+      status: null,
+      site,
+      snapshot: snapshot(),
+      snapshotAgeMs: 0,
+      clockAheadMs: 0,
+    }),
   });
 
   it('are those of the site as its controller tells it', () => {

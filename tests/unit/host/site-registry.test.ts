@@ -19,6 +19,18 @@ describe('createSiteRegistry', () => {
     expect(sites.live(siteName)?.snapshotAgeMs).toBe(0);
   });
 
+  it('tells how far the controller’s calendar is ahead, by steps heard as they happen and at the wall’s speed', () => {
+    const sites = createSiteRegistry(() => 940_000);
+    const hear = (clockSpeed: number, retained: boolean) => {
+      sites.take({ kind: 'snapshot', site: siteName, message: snapshot({ clockSpeed }) }, retained);
+      return sites.live(siteName)?.clockAheadMs;
+    };
+    expect(hear(1, true)).toBeNull();
+    expect(hear(1, false)).toBe(60_000);
+    expect(hear(1, true)).toBe(60_000);
+    expect(hear(60, false)).toBeNull();
+  });
+
   it('forgets what the broker was told to forget, and that alone', () => {
     const sites = createSiteRegistry(() => 0);
     sites.take({ kind: 'snapshot', site: siteName, message: snapshot() }, false);
@@ -31,6 +43,7 @@ describe('createSiteRegistry', () => {
         site: null,
         snapshot: null,
         snapshotAgeMs: null,
+        clockAheadMs: null,
       },
     ]);
   });

@@ -58,6 +58,12 @@ describe('a long question to the log of a site', () => {
     expect(reply).toMatchObject({ ok: false, problem: { severity: 'note' } });
   });
 
+  it('of a fit without a usable day is refused with the reason of each', async () => {
+    const reply = await ask('fit', { site: site.name, days: [hardlyLogged], job });
+    expect(reply).toMatchObject({ ok: false, problem: { severity: 'note' } });
+    expect(!reply.ok && reply.problem.text).toContain(hardlyLogged);
+  });
+
   it('leaves the file of another sweep behind for its own', async () => {
     const file = `${folder.path}/${site.name}/${site.name}.sweep.json`;
     writeFileSync(file, JSON.stringify({ schemaVersion: 1, plan: 'another', days: [] }));
@@ -66,7 +72,7 @@ describe('a long question to the log of a site', () => {
   });
 
   it('that nobody wants any more ends with that', async () => {
-    for (const method of ['compareDay', 'sweep'] as const) {
+    for (const method of ['compareDay', 'sweep', 'fit'] as const) {
       const flags = newJobFlags();
       cancel(flags);
       const reply = await ask(method, { ...asked, days: [day], ranges }, flags);

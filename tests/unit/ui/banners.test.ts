@@ -44,6 +44,16 @@ describe('on top of the screen stands', () => {
   ] as const)('that the controller is %s', (status, text) => {
     expect(texts(state(testLive({ status: { schema: 1, state: status } })))).toContain(text);
   });
+  test.each([
+    [5000, null],
+    [5001, banners.clockAhead('10\u00a0s')],
+    [-5001, banners.clockBehind('10\u00a0s')],
+    [-180_000, banners.clockBehind('3\u00a0min')],
+    [59_000, banners.clockAhead('1\u00a0min')],
+    [null, null],
+  ])('by how much the two clocks are apart, at %s ms', (clockAheadMs, text) => {
+    expect(texts(state(testLive({ clockAheadMs })))).toEqual(text === null ? [] : [text]);
+  });
   test('that nothing is heard of the chosen site, and nothing of another one', () => {
     const lost = testLive({ status: { schema: 1, state: 'lost' } });
     expect(texts(state(lost, { chosen: 'elsewhere' }))).toEqual([banners.siteUnheard('elsewhere')]);

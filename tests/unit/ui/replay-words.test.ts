@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { numberFormats } from '../../../desktop/ui/format/numbers.ts';
+import { inTitles, titleOf, unitText } from '../../../desktop/ui/replay/fit/fit-words.ts';
 import { doneOf, progressText } from '../../../desktop/ui/replay/progress-text.ts';
 import { reasonTitle } from '../../../desktop/ui/replay/reason-title.ts';
 import { verdictText } from '../../../desktop/ui/replay/verdict.ts';
@@ -38,4 +39,19 @@ test('how far a job is stands with a number where there is one', () => {
   expect(words.filter((text) => text.endsWith(' …'))).toHaveLength(4);
   expect(doneOf({ doing: 'fitting', doneFraction: 0.43 })).toBeUndefined();
   expect(doneOf({ doing: 'sweeping', doneFraction: 0.43 })).toBe(0.43);
+});
+
+describe('the words of a fit', () => {
+  test('name traits and channels by their titles', () => {
+    expect(inTitles('windOpticalSM is held at 0.025 s/m; panSheetC: small.')).toBe(
+      'Optical loss by wind is held at 0.025 s/m; Sheet: small.',
+    );
+    expect(inTitles('No day without W/mK or toString was of use.')).toBe(
+      'No day without W/mK or toString was of use.',
+    );
+    expect(titleOf('constructor')).toBe('constructor');
+  });
+  test('write squares and cubes', () => {
+    expect(['W/m2K', 'J/m3K', '1'].map(unitText)).toEqual(['W/m²K', 'J/m³K', '1']);
+  });
 });

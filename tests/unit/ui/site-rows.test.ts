@@ -142,6 +142,12 @@ describe('the facts of the site file', () => {
     expect(plain(facts[en.site.facts.rows.linerLimit] ?? '')).toBe('80.0 °C');
     expect(facts[en.site.facts.rows.frost]).toBe('all year');
   });
+  test('tell of a heat dump only where there is one', () => {
+    const of = (at: Site) => Object.fromEntries(siteFacts(at, numbers).flatMap((group) => group.facts));
+    const title = en.site.facts.rows.heatDump;
+    expect(of(site)).not.toHaveProperty(title);
+    expect(plain(of({ ...site, heatDump: { conductanceWK: 300 } })[title] ?? '')).toBe('300 W/K');
+  });
   test('name the frost season by month and day', () => {
     const winter = siteSchema.parse({ ...site, frostSeason: { from: '10-15', to: '04-30' } });
     const facts = Object.fromEntries(siteFacts(winter, numbers).flatMap((group) => group.facts));

@@ -4,7 +4,14 @@ import type { MonitorEvent, SiteLive } from '../../../shared-types/monitor-api.t
 
 const live = (name: string, snapshotAgeMs: number): MonitorEvent => ({
   kind: 'live',
-  live: { name, status: null, site: null, snapshot: null, snapshotAgeMs } satisfies SiteLive,
+  live: {
+    name,
+    status: null,
+    site: null,
+    snapshot: null,
+    snapshotAgeMs,
+    clockAheadMs: null,
+  } satisfies SiteLive,
 });
 
 /** A socket whose other end reads only when it is told to. */

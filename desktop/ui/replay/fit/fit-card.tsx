@@ -12,6 +12,7 @@ import { en } from '../../text/en.ts';
 import styles from '../tuning.module.css';
 import { FitDetails } from './fit-details.tsx';
 import { FitRunner } from './fit-runner.tsx';
+import { inTitles } from './fit-words.ts';
 
 const text = en.tuning.fit;
 
@@ -65,7 +66,7 @@ function Verdicts({ fit }: { readonly fit: LoopFit }) {
   return (
     <ul className={styles['lines']} aria-label={text.verdicts}>
       {fit.verdicts.map((verdict) => (
-        <li key={verdict}>{verdict}</li>
+        <li key={verdict}>{inTitles(verdict)}</li>
       ))}
     </ul>
   );

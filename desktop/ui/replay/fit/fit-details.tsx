@@ -5,6 +5,7 @@ import { useNumbers } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import blocks from '../blocks.module.css';
 import styles from './fit-details.module.css';
+import { titleOf, unitText } from './fit-words.ts';
 import { significant } from './significant.ts';
 
 const text = en.tuning.fit;
@@ -33,10 +34,12 @@ function Parameters({ fit }: { readonly fit: LoopFit }) {
       <tbody>
         {fit.parameters.map(({ name, unit, value, standardError, heldBecause }) => (
           <tr key={name}>
-            <th scope="row">{Object.hasOwn(text.titles, name) ? text.titles[name] : name}</th>
-            <td>{significant(value, unit)}</td>
+            <th scope="row">{titleOf(name)}</th>
+            <td>{significant(value, unitText(unit))}</td>
             <td>
-              {standardError === null ? text.held(heldBecause ?? '') : significant(standardError, unit)}
+              {standardError === null
+                ? text.held(heldBecause ?? '')
+                : significant(standardError, unitText(unit))}
             </td>
           </tr>
         ))}
@@ -76,7 +79,6 @@ function Residuals({ fit }: { readonly fit: LoopFit }) {
 }
 
 const isChannel = (name: string): name is Channel => Object.hasOwn(channelMeaning, name);
-const titleOf = (name: string): string => (isChannel(name) ? channelMeaning[name].title : name);
 /** Differences of temperatures are in kelvin. */
 const unitOf = (name: string): string =>
   isChannel(name) ? (differenceUnits[channelMeaning[name].unit] ?? '') : '';

@@ -1,4 +1,5 @@
 import type { Commissioning, CommissioningResult } from '../../../../shared-types/commissioning.ts';
+import { useSentence } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import styles from './commissioning.module.css';
 
@@ -14,10 +15,11 @@ interface Props {
 
 /** What each check came to: sign, word and the sentence with its numbers. */
 export function Findings({ lead, findings }: Props) {
+  const inUnits = useSentence();
   return (
     <section className={styles['findings']}>
       <h3>{text.findings}</h3>
-      {lead === '' ? null : <p>{lead}</p>}
+      {lead === '' ? null : <p>{inUnits(lead)}</p>}
       <ul>
         {findings.map(({ check, result, text: sentence }) => (
           <li key={check} className={styles[result]} data-check={check}>
@@ -27,7 +29,7 @@ export function Findings({ lead, findings }: Props) {
               </span>{' '}
               {text.checks[check]}: <strong>{text.results[result]}</strong>
             </p>
-            <p className={styles['soft']}>{sentence}</p>
+            <p className={styles['soft']}>{inUnits(sentence)}</p>
           </li>
         ))}
       </ul>

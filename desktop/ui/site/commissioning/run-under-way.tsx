@@ -5,6 +5,7 @@ import { durationText } from '../../format/times.ts';
 import { RequestDialog } from '../../live/request-dialog.tsx';
 import type { RequestPlan } from '../../live/request-plan.ts';
 import { useFeed } from '../../shell/feed-context.ts';
+import { useSentence } from '../../shell/use-formats.ts';
 import { selectLease } from '../../store/decision-selectors.ts';
 import { selectDecision, selectListening, selectSite } from '../../store/live-selectors.ts';
 import { type LiveState, useLive } from '../../store/live-store.ts';
@@ -21,6 +22,7 @@ const stopping: RequestPlan = { ...text.stop, operation: { kind: 'automatic' } }
 export function RunUnderWay({ site, run }: { readonly site: string; readonly run: Commissioning }) {
   const feed = useFeed();
   const listening = useLive(selectListening);
+  const inUnits = useSentence();
   const [asking, setAsking] = useState(false);
   const stop = () => {
     setAsking(false);
@@ -30,7 +32,7 @@ export function RunUnderWay({ site, run }: { readonly site: string; readonly run
     <>
       <Remaining />
       <Steps now={run.step} />
-      <p role="status">{run.text}</p>
+      <p role="status">{inUnits(run.text)}</p>
       <Ask site={site} />
       <Findings lead={run.findings.length === 0 ? text.noFindings : ''} findings={run.findings} />
       <Button variant="default" mt="md" disabled={!listening} onClick={() => setAsking(true)}>

@@ -31,6 +31,12 @@ describe('the frost season', () => {
     expect(daysToFrostSeason(winter, day)).toBe(days);
   });
 
+  it('may be a single day', () => {
+    const day = makeSite('corner', undefined, { frostSeason: { from: '01-15', to: '01-15' } });
+    const days = ['2031-01-14', '2031-01-15', '2031-01-16'];
+    expect(days.map((one) => isInFrostSeason(day, one))).toEqual([false, true, false]);
+  });
+
   it('is always where none is set, or the day is not known', () => {
     expect([isInFrostSeason(corner, '2031-07-01'), isInFrostSeason(summer, null)]).toEqual([true, true]);
     expect([daysToFrostSeason(corner, '2031-07-01'), daysToFrostSeason(summer, null)]).toEqual([null, null]);

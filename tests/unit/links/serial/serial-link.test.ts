@@ -53,6 +53,13 @@ describe('serial link', () => {
     expect(rig.frames().map(({ sequence }) => sequence - first)).toEqual([0, 1, 2, 3]);
   });
 
+  it('tells of a heat dump where it is told of one', async () => {
+    rig.link.apply({ ...outputs, heatDumpOn: true });
+    rig.link.apply(outputs);
+    await until('the outputs', () => rig.heard().length === 2);
+    expect(rig.heard().map(({ heatDumpOn }) => heatDumpOn)).toEqual([true, undefined]);
+  });
+
   it('ignores a line that comes twice', async () => {
     await rig.sendFrame(reading(7, 20));
     await until('the reading', () => outletC() === 20);

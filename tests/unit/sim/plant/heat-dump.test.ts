@@ -20,6 +20,7 @@ describe('the radiator of the heat dump', () => {
     const leftK = 40 * Math.exp(-3000 / waterJKgK);
     expect(cooledKgC(plant, { massKg: 1, massKgC: 60 }, 20, 10)).toBeCloseTo(20 + leftK, 9);
     expect(cooledKgC(plant, { massKg: 1, massKgC: 10 }, 20, 10)).toBeGreaterThan(10);
+    expect(cooledKgC(plant, { massKg: 0.001, massKgC: 0.001 }, -20, 10)).toBeCloseTo(0, 9);
     expect(cooledKgC(plant, { massKg: 0, massKgC: 0 }, 20, 10)).toBe(0);
   });
 

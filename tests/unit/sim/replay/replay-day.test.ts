@@ -211,7 +211,6 @@ describe('replay of what another engine decided', () => {
 
   it('tells where the loop would have been driven otherwise, why, and what that does', () => {
     const report = replayDay(tampered(other), day);
-    console.log(JSON.stringify([report.byField, report.byCause, report.parted]));
     expect(report).toMatchObject({ same: false, partings: 1 });
     expect(report.parted).toMatchObject([
       {

@@ -41,6 +41,11 @@ describe('points of a sweep', () => {
     ]);
   });
 
+  it('may be a single value', () => {
+    const { points } = pointsOf([range('startDifferenceK', 4, 4, 1)], defaultSettings, 1);
+    expect(points.map(({ change }) => change)).toEqual([{}, { startDifferenceK: 4 }]);
+  });
+
   it('leave out what the table of settings refuses, with its words', () => {
     const { points, refused } = pointsOf([range('stopDifferenceK', 0.5, 5, 2)], defaultSettings, 1);
     expect(points.map(({ change }) => change)).toEqual([{}, { stopDifferenceK: 0.5 }]);

@@ -42,7 +42,7 @@ describe('sums of a sweep', () => {
     expect(other?.heatGainJ.value).toBe(20);
     // The other loop gains 20 as well: both err together, and the gain has no band.
     expect(other?.heatGainJ.low).toBe(20);
-    expect(other?.heatHomeJ.low).toBeCloseTo(170 - 1.96 * 20, 9);
+    expect(other?.heatHomeJ.low).toBeCloseTo(170 - 12.71 * 20, 9);
     expect(base?.onFront).toBe(false);
     expect(other?.onFront).toBe(true);
   });
@@ -60,12 +60,19 @@ describe('sums of a sweep', () => {
 });
 
 describe('the band of a value', () => {
-  it('is 1.96 root mean squares of what the drawn ones miss it by', () => {
-    expect(bandOf([10, 13, 6])).toEqual({
-      value: 10,
-      low: 10 - 1.96 * Math.sqrt(12.5),
-      high: 10 + 1.96 * Math.sqrt(12.5),
-    });
+  it('is by how much the drawn ones miss it, the wider the fewer they are', () => {
+    const half = 4.3 * Math.sqrt(12.5);
+    expect(bandOf([10, 13, 6])).toEqual({ value: 10, low: 10 - half, high: 10 + half });
     expect(bandOf([10])).toEqual({ value: 10, low: 10, high: 10 });
+  });
+
+  it.each([
+    [1, 12.71],
+    [4, 2.78],
+    [12, 2.18],
+    [13, 2.18],
+  ])('takes %i drawn values for %f root mean squares', (count, quantile) => {
+    const drawn = Array.from({ length: count }, () => 11);
+    expect(bandOf([10, ...drawn]).high).toBeCloseTo(10 + quantile, 9);
   });
 });

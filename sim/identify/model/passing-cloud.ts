@@ -1,0 +1,30 @@
+import { smoothed } from '../world/mending.ts';
+import type { SkyColumns } from '../world/sky-columns.ts';
+
+/** An hour to both sides, and half a day to both sides [min]. */
+const reach = { passing: 60, lasting: 720 } as const;
+/** With the sun lower than this its clearness says little of the sky [deg]. */
+const lowSunDeg = 80;
+/** What a closed sky sends down more than a clear one, about [W/m2]. */
+const closedWM2 = 75;
+
+/**
+ * Long-wave light of clouds that come and go within a day, if the sky were closed just as the sun is dimmed [W/m2]: that
+ * of the hour less that of the half day, for each minute. Nought in the dark.
+ *
+ * Cloud by clearness: none at 0.7, closed at 0.2 and below; a design choice.
+ */
+export function passingCloudWM2({ irradianceWM2, sun }: SkyColumns): Float64Array {
+  const cloudOver = (minutes: number) => {
+    const got = smoothed(irradianceWM2, minutes);
+    const possible = smoothed(sun.spaceWM2, minutes);
+    return got.map((mean, i) => {
+      const clearness = mean / Math.max(1, possible[i] as number);
+      return Math.min(1, Math.max(0, (0.7 - clearness) / 0.5));
+    });
+  };
+  const lasting = cloudOver(reach.lasting);
+  return cloudOver(reach.passing).map((cloud, i) =>
+    (sun.zenithDeg[i] as number) > lowSunDeg ? 0 : closedWM2 * (cloud - (lasting[i] as number)),
+  );
+}

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { toldOf } from '../../../sim/identify/held.ts';
+
+const trait = (name: 'stillLossWM2K' | 'contactWM2K', mean: number, sd: number) => ({
+  trait: name,
+  key: name,
+  mean,
+  sd,
+  least: 0,
+  most: 1000,
+});
+const traits = [trait('stillLossWM2K', 10, 2), trait('contactWM2K', 250, 100)];
+
+describe('what the data can tell', () => {
+  it('is all when every error is narrower than what was known', () => {
+    const values = [11, 300];
+    const covariance = [
+      [1, 0],
+      [0, 100],
+    ];
+    expect(toldOf({ traits, values, covariance })).toEqual({ fitted: [0, 1], held: [], values });
+  });
+
+  it('is not a trait whose error is four fifths of what was known; the other follows', () => {
+    const covariance = [
+      [1, 40],
+      [40, 6401],
+    ];
+    const { fitted, held, values } = toldOf({ traits, values: [11, 300], covariance });
+    expect([fitted, held]).toEqual([[0], [1]]);
+    expect(values[1]).toBe(250);
+    expect(values[0]).toBeCloseTo(11 + (40 / 6401) * (250 - 300), 12);
+  });
+
+  it('is a trait whose error is just that', () => {
+    const covariance = [
+      [1, 0],
+      [0, 6400],
+    ];
+    expect(toldOf({ traits, values: [11, 300], covariance }).held).toEqual([]);
+  });
+
+  it('is not what is called untellable', () => {
+    const covariance = [
+      [1, 0],
+      [0, 100],
+    ];
+    const { held, values } = toldOf({ traits, values: [11, 300], covariance }, ['stillLossWM2K']);
+    expect(held).toEqual([0]);
+    expect(values).toEqual([10, 300]);
+  });
+});

@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { covers, twinOf } from '../../support/twin.ts';
+
+/** A fit takes seconds of a free machine, and many more of a busy one. */
+const timeout = 180_000;
+
+describe('a fit of a loop whose parameters are known', { timeout }, () => {
+  it('finds them within its intervals, as far as the day can tell them', () => {
+    const { fit, parameters } = twinOf({ seed: 2, days: 1 });
+    expect(fit.converged).toBe(true);
+    expect(parameters.length).toBeGreaterThanOrEqual(4);
+    expect(parameters.filter((parameter) => !covers(parameter))).toEqual([]);
+    expect(fit.covariance).toHaveLength(parameters.length);
+    // What was fitted comes first, in the order of the covariance.
+    for (const [index, { name, standardError }] of parameters.entries()) {
+      expect(fit.parameters[index]?.name).toBe(name);
+      expect(Math.sqrt(fit.covariance[index]?.[index] as number)).toBeCloseTo(standardError, 9);
+    }
+    expect(
+      fit.parameters.filter(({ heldBecause }) => heldBecause !== null).map(({ name }) => name),
+    ).toContain('storeLossFactor');
+  });
+
+  it('misses them when the site file lies about the pan', () => {
+    const { fit, parameters } = twinOf({
+      seed: 2,
+      days: 1,
+      asBuilt: (site) => ({ ...site, pan: { ...site.pan, grossAreaM2: 16.5, wettedAreaM2: 16 } }),
+    });
+    expect(fit.converged && parameters.every(covers)).toBe(false);
+  });
+});

@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import { estimateOf, outcomeOf } from '../../../../../sim/replay/live-again/bands.ts';
+import type { Lived } from '../../../../../sim/replay/live-again/lived.ts';
+
+const extremes = { lowestPanC: 5, highestPanC: 50, highestSheetC: 60, highestStoreC: 40, mostIceKg: 0 };
+const life = (heatHomeJ: number, changes: Partial<Lived> = {}): Lived => ({
+  heatHomeJ,
+  electricityJ: 1,
+  pumpRunS: 10,
+  starts: 1,
+  fills: 1,
+  extremes,
+  curves: {
+    day: '2031-06-21',
+    atMs: [],
+    series: {},
+    pumpFraction: [],
+    heatTodayJ: [],
+    phases: [],
+    events: [],
+  },
+  ...changes,
+});
+
+describe('an estimate', () => {
+  test('of one loop alone has no width', () => {
+    expect(estimateOf([7])).toEqual({ value: 7, low: 7, high: 7 });
+  });
+
+  test('is 2.2 standard deviations of the drawn loops wide to both sides of their mean', () => {
+    const { value, low, high } = estimateOf([10, 9, 11]);
+    expect(value).toBe(10);
+    expect(low).toBeCloseTo(10 - 2.2 * Math.SQRT2, 12);
+    expect(high).toBeCloseTo(10 + 2.2 * Math.SQRT2, 12);
+  });
+
+  test('holds the best-known value wherever the drawn ones lie', () => {
+    expect(estimateOf([20, 10, 10])).toEqual({ value: 20, low: 10, high: 20 });
+    expect(estimateOf([1, 10, 10])).toEqual({ value: 1, low: 1, high: 10 });
+  });
+});
+
+describe('what a day brings', () => {
+  test('is never below nought where there is nothing below it', () => {
+    const { starts } = outcomeOf([life(1), life(1, { starts: 0 }), life(1, { starts: 4 })], 80);
+    expect(starts.low).toBe(0);
+  });
+
+  test('counts the liner from its limit down and the pan from freezing up', () => {
+    const { aboveFreezingK, belowLinerLimitK } = outcomeOf([life(1)], 85);
+    expect(aboveFreezingK?.value).toBe(5);
+    expect(belowLinerLimitK?.value).toBe(25);
+  });
+
+  test('says nothing of a pan that never held water', () => {
+    const dry = life(1, { extremes: { ...extremes, lowestPanC: null, highestSheetC: null } });
+    const { aboveFreezingK, belowLinerLimitK } = outcomeOf([dry, life(1)], 85);
+    expect(aboveFreezingK).toBeNull();
+    expect(belowLinerLimitK).toBeNull();
+  });
+});
