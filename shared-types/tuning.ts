@@ -53,6 +53,7 @@ export type Origin = z.infer<typeof originSchema>;
 
 /** What a day brought, or would have brought. */
 export const dayOutcomeSchema = z.strictObject({
+  /** What came home less what was taken from the store, as everywhere in a comparison and in a sweep [J]. */
   heatHomeJ: estimateSchema,
   electricityJ: estimateSchema,
   pumpRunS: estimateSchema,

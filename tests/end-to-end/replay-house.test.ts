@@ -39,7 +39,7 @@ test('a logged day is lived under other setpoints, which then go to the controll
   await page
     .getByRole('heading', { name: /20 June 2031, as set then and with your setpoints$/ })
     .waitFor({ timeout: 80_000 });
-  expect(await page.getByRole('row', { name: /^Heat home \d+\.\d+\skWh/ }).count()).toBe(1);
+  expect(await page.getByRole('row', { name: /^Net heat home \d+\.\d+\skWh/ }).count()).toBe(1);
   await page.getByText('Sun: measured').first().waitFor();
   await page.getByText('Start difference: 1\u00a0K → 4\u00a0K').first().waitFor();
 

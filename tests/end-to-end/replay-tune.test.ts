@@ -111,7 +111,7 @@ test('a comparison has one cursor on both sides, is saved and printed, and says 
   const file = await download;
   expect(file.suggestedFilename()).toBe('test-loop-2031-06-20-comparison.csv');
   expect(readFileSync(await file.path(), 'utf8')).toMatch(
-    /^2031-06-20,Logged,.*\r\nHeat home \[kWh\],25\.2,/,
+    /^2031-06-20,Logged,.*\r\nNet heat home \[kWh\],25\.2,/,
   );
 
   await page.emulateMedia({ media: 'print' });

@@ -63,7 +63,7 @@ export const tuningText = {
     tried: 'Your setpoints',
     difference: 'Difference',
     rows: {
-      heatHome: 'Heat home',
+      heatHome: 'Net heat home',
       share: 'Share of the best possible',
       electricity: 'Pump energy',
       pumpRun: 'Pump ran',
@@ -79,7 +79,7 @@ export const tuningText = {
     fewerOf: (amount: string) => `${amount} fewer`,
     simulated: 'simulated',
     stands: (logged: string, base: string) =>
-      `How well the simulated loop stands in for the real one: the log says ${logged}, the simulated loop brings ${base} under the same setpoints.`,
+      `How well the simulated loop stands in for the real one: the log says ${logged} net, what came home less what was taken; the simulated loop brings ${base} under the same setpoints.`,
     bestPossible: (amount: string) =>
       `With perfect foresight ${amount} could have come home; nobody has that.`,
     curves: 'Both sides through the day',

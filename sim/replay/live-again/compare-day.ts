@@ -11,6 +11,7 @@ import { estimateOf, outcomeOf } from './bands.ts';
 import { leftGroundOf } from './left-ground.ts';
 import { liveDay } from './live-day.ts';
 import type { Lived } from './lived.ts';
+import { loggedOf } from './logged-day.ts';
 import { sampledTraits } from './sampled-traits.ts';
 
 export interface CompareOptions {
@@ -117,13 +118,6 @@ function comparisonOf(
     world: world.origins,
     leftGround: leftGroundOf(span, triedLife.curves),
   };
-}
-
-function loggedOf(reader: LogReader, day: string): Comparison['logged'] {
-  const summary = reader.days().find((kept) => kept.day === day);
-  if (summary === undefined) throw new RangeError(`nothing of ${day} is kept`);
-  const { heatHomeJ, electricityJ, pumpRunS, starts, fills } = summary;
-  return { heatHomeJ, electricityJ, pumpRunS, starts, fills };
 }
 
 function bestPossibleJ({ site, day }: LoggedSpan, world: LoggedWorld): number {

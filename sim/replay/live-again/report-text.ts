@@ -17,7 +17,7 @@ const none = () => null;
 
 const rows: readonly Row[] = [
   {
-    title: 'Heat home',
+    title: 'Net heat home',
     unit: 'kWh',
     logged: (l) => l.heatHomeJ,
     side: (o) => o.heatHomeJ,

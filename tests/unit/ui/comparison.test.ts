@@ -111,7 +111,7 @@ describe('both sides beside each other', () => {
   const row = (title: string) => rows.find((one) => one.title.startsWith(title));
 
   test('heat has the log, both sides with their bands, and the narrower band of the difference', () => {
-    const heat = row('Heat home');
+    const heat = row('Net heat home');
     expect(plain(heat?.logged ?? '')).toBe('25.2 kWh');
     expect(plain(heat?.base?.band ?? '')).toBe('23.3 kWh to 26.3 kWh');
     expect(plain(heat?.tried?.value ?? '')).toBe('25.9 kWh');
@@ -227,7 +227,19 @@ describe('the comparison as a table', () => {
     expect(comparisonTable({ ...comparison, bestPossibleJ: null }, units)).toHaveLength(8);
   });
   test('gives heat in the chosen unit with the ends of the bands', () => {
-    expect(table[1]).toEqual(['Heat home [kWh]', 25.2, 24.8, 23.3, 26.3, 25.9, 24.4, 27.4, 1.1, 0.7, 1.5]);
+    expect(table[1]).toEqual([
+      'Net heat home [kWh]',
+      25.2,
+      24.8,
+      23.3,
+      26.3,
+      25.9,
+      24.4,
+      27.4,
+      1.1,
+      0.7,
+      1.5,
+    ]);
     expect(comparisonTable(comparison, { ...units, heat: 'MJ' })[1]?.[1]).toBe(90.72);
   });
   test('leaves empty what is not known', () => {
