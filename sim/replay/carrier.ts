@@ -6,19 +6,30 @@ import { remarkOnGap } from './gaps.ts';
 import { openLoopInput } from './open-loop-input.ts';
 import type { Moment, Remarks } from './remarks.ts';
 import type { Rule, Rules } from './rules.ts';
-import { takeUp } from './taking-up.ts';
+import { type TakenUp, takeUp } from './taking-up.ts';
 
 /** Decides logged steps again, one after another. */
 export interface Carrier {
-  decide(record: LogRecord, rule: Rule): Decision;
+  decide(record: LogRecord, rule: Rule): Carried;
   /** Engines that decided the records so far, as the log names them. */
   engines(): string[];
 }
 
-interface Place {
-  readonly record: LogRecord;
+/** A logged step that was decided again. */
+export interface Carried {
+  /** The engine's state before the step, and what it came from. */
+  readonly before: Before;
   readonly state: EngineState;
   readonly decision: Decision;
+}
+
+type Before =
+  | TakenUp
+  /** The record before is that of the step before. */
+  | { readonly from: 'step-before'; readonly state: EngineState };
+
+interface Place extends Carried {
+  readonly record: LogRecord;
 }
 
 const withheld =
@@ -47,28 +58,29 @@ export function createCarrier(reader: LogReader, rules: Rules, remarks: Remarks,
     decide(record, { site, settings }) {
       if (place?.record.run !== record.run) meetRun(record.run);
       if (place !== undefined) remarkOnGap(place.record, record, remarks, site.timeZone, moment);
-      const before = stateFor(reader, record, place, rules, remarks);
+      const before = beforeOf(reader, record, place, rules, remarks);
       const input = isOther
         ? openLoopInput(record.input, place?.record.outcome, place?.decision)
         : record.input;
       if (input !== record.input) remarks.add(withheld);
-      const { state, decision } = stepOn(before, input, site, settings);
-      place = { record, state, decision };
-      return decision;
+      const { state, decision } = stepOn(before.state, input, site, settings);
+      place = { record, before, state, decision };
+      return place;
     },
     engines: () => [...engines],
   };
 }
 
 /** Carries the state on within a run; takes it up anew where a run begins or records are missing. */
-function stateFor(
+function beforeOf(
   reader: LogReader,
   record: LogRecord,
   place: Place | undefined,
   rules: Rules,
   remarks: Remarks,
-): EngineState {
-  if (place?.record.run === record.run && place.record.step + 1 === record.step) return place.state;
+): Before {
+  if (place?.record.run === record.run && place.record.step + 1 === record.step)
+    return { from: 'step-before', state: place.state };
   const taken = takeUp(reader, record, rules, place?.state);
   if (taken.from === 'before-gap')
     remarks.add(
@@ -78,5 +90,5 @@ function stateFor(
     remarks.add(
       `No usable state from before step ${record.step} of run ${record.run}; the engine begins anew.`,
     );
-  return taken.state;
+  return taken;
 }
