@@ -1,9 +1,11 @@
 import { type EngineState, engineVersion, stepOn } from '../../controller/engine/index.ts';
+import { importedEngine } from '../../controller/log/layout.ts';
 import type { LogReader } from '../../controller/log/log.ts';
 import type { Decision } from '../../shared-types/engine.ts';
 import type { LogRecord } from '../../shared-types/log.ts';
 import { remarkOnGap } from './gaps.ts';
 import { openLoopInput } from './open-loop-input.ts';
+import type { Driving } from './outputs-differ.ts';
 import type { Moment, Remarks } from './remarks.ts';
 import type { Rule, Rules } from './rules.ts';
 import { type TakenUp, takeUp } from './taking-up.ts';
@@ -21,6 +23,8 @@ export interface Carried {
   readonly before: Before;
   readonly state: EngineState;
   readonly decision: Decision;
+  /** By what the loop was driven that answers at the step after. */
+  readonly drivenBy: Driving;
 }
 
 type Before =
@@ -34,7 +38,7 @@ interface Place extends Carried {
 
 const withheld =
   'While the loop would have been driven otherwise, its flow, levels, pump power and feedback were withheld: ' +
-  'what the replay says of failed sensors, alarms and heat at those steps is no fault of the engine.';
+  'what is told of failed sensors, alarms and heat at those steps is no fault of the engine.';
 
 /**
  * Carries the engine's state from record to record, and through restarts as the controller carried it.
@@ -50,7 +54,9 @@ export function createCarrier(reader: LogReader, rules: Rules, remarks: Remarks,
   function meetRun(run: number): void {
     const then = reader.engineVersion(run) ?? 'unknown';
     isOther = then !== engineVersion;
-    if (isOther) remarks.add(`Engine ${then} decided then; this is engine ${engineVersion}.`);
+    if (then === importedEngine)
+      remarks.add('The loop was driven by another controller, by rules of its own.');
+    else if (isOther) remarks.add(`Engine ${then} decided then; this is engine ${engineVersion}.`);
     engines.add(then);
   }
 
@@ -59,12 +65,10 @@ export function createCarrier(reader: LogReader, rules: Rules, remarks: Remarks,
       if (place?.record.run !== record.run) meetRun(record.run);
       if (place !== undefined) remarkOnGap(place.record, record, remarks, site.timeZone, moment);
       const before = beforeOf(reader, record, place, rules, remarks);
-      const input = isOther
-        ? openLoopInput(record.input, place?.record.outcome, place?.decision)
-        : record.input;
+      const input = isOther ? openLoopInput(record.input, place?.drivenBy, place?.decision) : record.input;
       if (input !== record.input) remarks.add(withheld);
       const { state, decision } = stepOn(before.state, input, site, settings);
-      place = { record, before, state, decision };
+      place = { record, before, state, decision, drivenBy: isOther ? record.outcome : decision };
       return place;
     },
     engines: () => [...engines],
