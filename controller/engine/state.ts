@@ -9,7 +9,7 @@ import { unknownSunClock } from './sun/clock.ts';
 import { noHarvest } from './want/outlook.ts';
 import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
-/** Version of the shape below. A saved state of another version is not taken up. */
+/** Version of the shape below. A saved state of another version is not taken up, but for the one before. */
 export const stateVersion = 4;
 
 /** A reason before it is put into words. */
