@@ -161,7 +161,7 @@ export interface HarvestMemory {
   readonly inGap: boolean;
   /** Gaps in the sun that this local day the full pan waited through to their end. */
   readonly gaps: number;
-  /** Mean of the air over the last three quarters of an hour [°C]; null until it was read. */
+  /** Mean of the air over the last three quarters of an hour [°C]; null while no good sensor tells of it. */
   readonly airMeanC: number | null;
   /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
   readonly lookedMs: number | null;
