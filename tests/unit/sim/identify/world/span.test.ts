@@ -27,6 +27,29 @@ describe('a logged day', () => {
     expect(read(minutely(0, 720)).ok).toBe(true);
   });
 
+  test('of another logger whose steps lie far apart is refused with how far', () => {
+    const every = (minutes: number) => read(minutely(0, 1440).filter((_, minute) => minute % minutes === 0));
+    expect(every(5)).toMatchObject({ why: expect.stringContaining('its steps lie 5.0 minutes apart') });
+    expect(read(minutely(0, 700))).not.toMatchObject({ why: expect.stringContaining('apart') });
+  });
+
+  test('that the log does not hold to both ends says so, and from where it is taken on trust', () => {
+    expect(spanOf(minutely(2, 1438)).remarks).toEqual([
+      expect.stringContaining('The log begins 3 minutes into the day'),
+    ]);
+    expect(spanOf(minutely(0, 1437)).remarks).toEqual([
+      expect.stringContaining('The log ends 3 minutes before the day does'),
+    ]);
+    expect(spanOf(minutely(1, 1438)).remarks).toEqual([]);
+  });
+
+  test('says which sensor was read in a part of it only', () => {
+    const until = (end: number) =>
+      minutely(0, 1440, (minute) => (minute < end ? {} : { outcome: { failed: ['panOutletC' as const] } }));
+    expect(spanOf(until(1295)).remarks).toEqual(['Pan outlet: read in 90 % of what was logged of the day.']);
+    expect(spanOf(until(1296)).remarks).toEqual([]);
+  });
+
   test('loses steps that are not later than the one before, and says how many', () => {
     const records = minutely(0, 1440);
     const twice = [...records.slice(0, 700), ...records.slice(690, 1440)];
