@@ -5,7 +5,7 @@ import type { WhatIfReport } from '../../../shared-types/what-if.ts';
 import type { TemperatureUnit } from '../format/units.ts';
 import { useFeed } from '../shell/feed-context.ts';
 import { ProblemNote } from '../shell/problem-note.tsx';
-import { useNumbers, useTimes } from '../shell/use-formats.ts';
+import { useNumbers, useSentence, useTimes } from '../shell/use-formats.ts';
 import { selectWhatIf, useSettings } from '../store/settings-store.ts';
 import { en } from '../text/en.ts';
 import styles from './setpoints.module.css';
@@ -60,6 +60,7 @@ interface ReportProps {
 function Report({ report, asked, old, temperature }: ReportProps) {
   const numbers = useNumbers();
   const times = useTimes();
+  const inUnits = useSentence();
   const { day, steps, differences, firstDifference, remarks } = report;
   return (
     <div className={styles['report']}>
@@ -71,13 +72,13 @@ function Report({ report, asked, old, temperature }: ReportProps) {
           : `${text.alike(times.clockWithSeconds(firstDifference.atMs))} ${text.differs(numbers.count(differences), numbers.count(steps))}`}
       </p>
       {firstDifference === null ? null : (
-        <Rows caption={text.parting} rows={sideRows(firstDifference, numbers)} />
+        <Rows caption={text.parting} rows={sideRows(firstDifference, numbers, inUnits)} />
       )}
       <Rows caption={firstDifference === null ? text.counts : text.hint} rows={countRows(report, numbers)} />
       <Compared report={report} asked={asked} temperature={temperature} />
       {remarks.map((remark) => (
         <p key={remark} className={styles['soft']}>
-          {remark}
+          {inUnits(remark)}
         </p>
       ))}
     </div>
