@@ -35,9 +35,8 @@ export function createHeavyJobs(jobs: JobBoard, tuning: Pick<Tuning, 'ask'>): He
       const other = of(site);
       if (other !== null) return busy(site, other);
       running.set(site, { method, job });
-      const work = jobs.run(job, (flags, { up }) => tuning.ask(method, params, flags, up));
       try {
-        return (await work) ?? refusal('error', 'A job of this name runs already.');
+        return await jobs.run(job, (flags, { up }) => tuning.ask(method, params, flags, up));
       } finally {
         running.delete(site);
       }
