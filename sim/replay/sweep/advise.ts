@@ -1,5 +1,5 @@
 import type { SweepPoint, SweepReport } from '../../../shared-types/tuning.ts';
-import { changeText, hoursText, kWhText } from './words.ts';
+import { hoursText, kWhText, titledChange } from './words.ts';
 
 /** Less than this share of the heat is not worth a change; a design choice. */
 export const leastGainFraction = 0.005;
@@ -73,8 +73,8 @@ function reasonFor(best: SweepPoint, base: SweepPoint, unsafe: number): string {
   // Of a winter's days that lost heat no share can be told.
   const share = heatJ > 0 ? ` ${((100 * value) / heatJ).toFixed(1)} % of the heat,` : '';
   return [
-    `Advised: ${changeText(best.change)}.`,
-    `It brings ${kWhText(value)} kWh more (${kWhText(low)} to ${kWhText(high)}),${share}`,
+    `Advised: ${titledChange(best.change)}.`,
+    `It brings ${kWhText(value)} kWh more (${kWhText(low)} to ${kWhText(high)} kWh),${share}`,
     `with ${count(best.starts)} starts instead of ${count(base.starts)}`,
     `and ${count(best.fills)} fills instead of ${count(base.fills)}.`,
     ...beyondLog(best),

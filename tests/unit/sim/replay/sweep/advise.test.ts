@@ -28,7 +28,7 @@ describe('advice of a sweep', () => {
     const { point: index, text } = advise([base, point(3.6e6, 1e6), point(7.2e6, 1.8e6)]);
     expect(index).toBe(2);
     expect(text).toBe(
-      'Advised: startDifferenceK 4 K. It brings 2.00 kWh more (1.50 to 2.50), 2.0 % of the heat, with 10 starts instead of 10 and 4 fills instead of 4.',
+      'Advised: Start difference 4 K. It brings 2.00 kWh more (1.50 to 2.50 kWh), 2.0 % of the heat, with 10 starts instead of 10 and 4 fills instead of 4.',
     );
   });
 
@@ -98,7 +98,7 @@ describe('advice of a sweep', () => {
     const cold = { ...base, heatHomeJ: { value: 0, low: 0, high: 0 } };
     const { point: index, text } = advise([cold, point(9e6, 0)]);
     expect(index).toBe(1);
-    expect(text).toContain('2.50 kWh more (2.50 to 2.50), with 10 starts');
+    expect(text).toContain('2.50 kWh more (2.50 to 2.50 kWh), with 10 starts');
   });
 
   it('asks of a margin that arises anew that it is one', () => {
