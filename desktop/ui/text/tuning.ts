@@ -178,6 +178,11 @@ export const tuningText = {
     value: 'Value',
     error: 'Standard error',
     held: (why: string) => `held: ${why}`,
+    sensors: {
+      heading: 'What the sensors show wrong. What all thermometers share, no day can tell.',
+      sensor: 'Sensor',
+      tooMuch: 'Shows too much by',
+    },
     residuals: 'Measured against the fitted loop',
     channel: 'Channel',
     samples: 'Samples',
