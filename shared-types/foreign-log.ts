@@ -165,15 +165,9 @@ export const pieceBytes = 36_000;
 
 const uploadSchema = z.strictObject({ upload: z.uuid() });
 
-/** How far an import is. Null: there is none of that name. */
-const importStateSchema = z
-  .discriminatedUnion('state', [
-    z.strictObject({ state: z.literal('running'), doneFraction: z.number().min(0).max(1) }),
-    z.strictObject({ state: z.literal('done'), site: z.string(), report: importReportSchema }),
-    z.strictObject({ state: z.literal('refused'), faults: z.array(z.string()) }),
-  ])
-  .nullable();
-export type ImportState = z.infer<typeof importStateSchema>;
+/** What was understood of a file, and the site that keeps its days. */
+const takenInSchema = z.strictObject({ site: z.string(), report: importReportSchema });
+export type TakenIn = z.infer<typeof takenInSchema>;
 
 const mapsSchema = keptMapsSchema.shape.maps;
 
@@ -194,7 +188,7 @@ export const importMethods = {
     params: uploadSchema.extend({ form: fileFormSchema }),
     result: fileHeadSchema,
   },
-  /** Begins to take days in, or only to tell what would be; `importState` tells how far it is. */
+  /** Takes days in, or with `write: false` only tells what would be. */
   importDays: {
     params: uploadSchema.extend({
       site: z.string(),
@@ -203,9 +197,8 @@ export const importMethods = {
       write: z.boolean(),
       job: jobSchema,
     }),
-    result: z.literal('begun'),
+    result: takenInSchema,
   },
-  importState: { params: z.strictObject({ job: jobSchema }), result: importStateSchema },
   columnMaps: { params: z.strictObject({}), result: mapsSchema },
   keepColumnMap: {
     params: z.strictObject({ name: mapNameSchema, map: importMapSchema }),

@@ -5,7 +5,16 @@ import { requestIdSchema } from './engine.ts';
 export const jobSchema = requestIdSchema;
 
 /** What a job may be busy with. */
-export const jobStages = ['waiting', 'reading', 'deciding', 'living', 'best', 'fitting', 'sweeping'] as const;
+export const jobStages = [
+  'waiting',
+  'reading',
+  'deciding',
+  'living',
+  'best',
+  'fitting',
+  'sweeping',
+  'importing',
+] as const;
 export const jobStageSchema = z.enum(jobStages);
 export type JobStage = z.infer<typeof jobStageSchema>;
 

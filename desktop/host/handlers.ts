@@ -39,9 +39,7 @@ export function createHandlers({ live, history, tuning, requests, imports }: Par
     logFacts: (params) => history.ask('logFacts', params),
     allowedHeat: (params) => history.ask('allowedHeat', params),
     replay: (params) => history.ask('replay', params),
-    whatIf: async (params) =>
-      jobs.run(params.job, (flags) => history.ask('whatIf', params, flags)) ??
-      refusal('error', 'A job of this name runs already.'),
+    whatIf: (params) => jobs.run(params.job, (flags) => history.ask('whatIf', params, flags)),
     compareDay: (params) => heavy.run('compareDay', params),
     sweep: (params) => heavy.run('sweep', params),
     fit: (params) => heavy.run('fit', params),

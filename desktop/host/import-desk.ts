@@ -1,22 +1,20 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { logPath } from '../../controller/log/log.ts';
-import {
-  type ImportState,
-  importedName,
-  type importMethods,
-  isImportedName,
-} from '../../shared-types/foreign-log.ts';
+import { importedName, type importMethods, isImportedName } from '../../shared-types/foreign-log.ts';
 import { messageSchemaVersion } from '../../shared-types/messages.ts';
+import type { MonitorReply } from '../../shared-types/monitor-api.ts';
 import { ImportRefused } from '../../sim/import/import-refused.ts';
 import { forgetMap, keepMap, mapsFile, readKeptMaps } from '../../sim/import/kept-maps.ts';
 import type { Handlers } from './handlers.ts';
 import type { CheckedParams } from './history-messages.ts';
-import type { LoopMessage } from './import-messages.ts';
-import { createImportWorkers } from './import-workers.ts';
+import type { ImportAnswers, ImportQuestion, LoopMessage } from './import-messages.ts';
 import type { JobBoard } from './job-board.ts';
+import { isCancelled, type JobFlags } from './job-flags.ts';
 import type { Live } from './live.ts';
 import { refusal, wordsOf } from './replies.ts';
+import { createThreads } from './threads.ts';
 import { createUploads } from './uploads.ts';
+import { wasGivenUp } from './was-given-up.ts';
 
 /** Takes days of another logger in, and knows the sites that have such days. */
 export interface ImportDesk {
@@ -33,56 +31,51 @@ interface DeskParts {
   readonly worker: URL;
 }
 
-/** Outcomes that are remembered until somebody asks for them. A design choice. */
-const mostOutcomes = 20;
-
 export function createImportDesk({ live, dataFolder, worker }: DeskParts): ImportDesk {
   const uploads = createUploads();
-  const outcomes = new Map<string, ImportState>();
-  const { ask, close: endWorkers } = createImportWorkers(worker);
+  const threads = createThreads(worker);
+  const told = new Set<string>();
   let telling: Promise<void> | undefined;
 
+  function ask<Kind extends ImportQuestion['kind']>(question: Extract<ImportQuestion, { kind: Kind }>) {
+    return threads.ask<ImportAnswers[Kind]>(question);
+  }
+
   function tell({ site, settings }: LoopMessage): void {
+    told.add(site.name);
     const revisions = { siteRevision: 1, settingsRevision: 1 };
     live.takeImported({ schema: messageSchemaVersion, site, settings, ...revisions });
   }
 
-  async function tellKnown(): Promise<void> {
-    const names = importedNames(dataFolder);
+  /** The command takes days in as well: a site that it made since is told the next time somebody asks. */
+  async function tellNew(): Promise<void> {
+    const names = importedNames(dataFolder).filter((name) => !told.has(name));
     if (names.length > 0) for (const loop of await ask({ kind: 'loops', dataFolder, names })) tell(loop);
   }
 
-  function remember(job: string, state: ImportState): void {
-    const [oldest] = outcomes.keys();
-    if (outcomes.size >= mostOutcomes && oldest !== undefined) outcomes.delete(oldest);
-    outcomes.set(job, state);
-  }
-
-  function begin(jobs: JobBoard, params: CheckedParams<'importDays'>): 'begun' | string {
-    const { site, upload, job, map, clash, write } = params;
+  async function takeIn(
+    { site, upload, map, clash, write }: CheckedParams<'importDays'>,
+    flags: JobFlags,
+  ): Promise<MonitorReply<'importDays'>> {
     const path = uploads.path(upload);
-    if (path === undefined) return notThere;
-    const told = live.site(site)?.site;
-    const loop = told === undefined || told === null ? null : { site: told.site, settings: told.settings };
-    const running = jobs.run(job, async (flags) => {
-      const asked = { kind: 'take-in' as const, siteName: site, path, dataFolder, loop, flags };
-      const { outcome, imported } = await ask({ ...asked, map, clash, write });
-      if (imported !== null) tell(imported);
-      remember(
-        job,
-        outcome.ok
-          ? { state: 'done', site: importedName(site), report: outcome.report }
-          : { state: 'refused', faults: [...outcome.faults] },
-      );
-    });
-    running?.catch((thrown: unknown) => remember(job, { state: 'refused', faults: [wordsOf(thrown)] }));
-    return running === undefined ? 'A job of this name runs already.' : 'begun';
+    if (path === undefined) return refusal('error', notThere);
+    const heard = live.site(site)?.site ?? null;
+    const loop = heard === null ? null : { site: heard.site, settings: heard.settings };
+    const asked = { kind: 'take-in' as const, siteName: site, path, dataFolder, loop, flags };
+    const { outcome, imported } = await ask({ ...asked, map, clash, write });
+    if (imported !== null) tell(imported);
+    if (outcome.ok) return { ok: true, result: { site: importedName(site), report: outcome.report } };
+    return isCancelled(flags) ? wasGivenUp : nothingTaken(outcome.faults.join('; '));
   }
 
   return {
     known() {
-      // A log that cannot be read must not keep the others from being shown.
-      telling ??= tellKnown().catch(() => undefined);
+      // What cannot be read now is asked for again with the next question.
+      telling ??= tellNew()
+        .catch(() => undefined)
+        .finally(() => {
+          telling = undefined;
+        });
       return telling;
     },
     handlersOn: (jobs) => ({
@@ -102,27 +95,22 @@ export function createImportDesk({ live, dataFolder, worker }: DeskParts): Impor
         const answer = await ask({ kind: 'head', path, form });
         return answer.ok ? { ok: true, result: answer.head } : refusal('error', answer.faults.join('; '));
       },
-      async importDays(params) {
-        const begun = begin(jobs, params);
-        return begun === 'begun' ? { ok: true, result: begun } : refusal('error', begun);
-      },
-      async importState({ job }) {
-        const progress = jobs.progress(job);
-        const running: ImportState =
-          progress === null ? null : { state: 'running', doneFraction: progress.doneFraction };
-        return { ok: true, result: outcomes.get(job) ?? running };
-      },
+      importDays: (params) =>
+        jobs.run(params.job, (flags) =>
+          takeIn(params, flags).catch((thrown: unknown) => nothingTaken(wordsOf(thrown))),
+        ),
       columnMaps: async () => maps(() => readKeptMaps(mapsFile(dataFolder))),
       keepColumnMap: async ({ name, map }) => maps(() => keepMap(mapsFile(dataFolder), name, map)),
       forgetColumnMap: async ({ name }) => maps(() => forgetMap(mapsFile(dataFolder), name)),
     }),
     async close() {
-      await endWorkers();
+      await threads.close();
       await uploads.close();
     },
   };
 }
 
+const nothingTaken = (why: string) => refusal('error', `Nothing was taken: ${why}.`);
 const notThere = 'The file is not here any more, or not wholly. Choose it again.';
 
 function maps(answer: () => ReturnType<typeof readKeptMaps>) {

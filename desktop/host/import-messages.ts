@@ -10,7 +10,7 @@ export interface LoopMessage {
   readonly settings: Settings;
 }
 
-/** What a worker is asked; it lives for one question. */
+/** What a thread is asked; it lives for one question. */
 export type ImportQuestion =
   | { readonly kind: 'head'; readonly path: string; readonly form: FileForm }
   | { readonly kind: 'loops'; readonly dataFolder: string; readonly names: readonly string[] }

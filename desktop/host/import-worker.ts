@@ -5,8 +5,8 @@ import { readFileHead } from '../../sim/import/file-head.ts';
 import { findLoop, newestLoop } from '../../sim/import/find-loop.ts';
 import { ImportRefused } from '../../sim/import/import-refused.ts';
 import { takeIn } from '../../sim/import/take-in.ts';
-import type { ImportAnswers, ImportQuestion } from './import-messages.ts';
-import { isCancelled, setDone } from './job-flags.ts';
+import type { ImportAnswers, ImportQuestion, LoopMessage } from './import-messages.ts';
+import { isCancelled, setDone, setStage } from './job-flags.ts';
 
 /** The thread that reads a foreign file and keeps its days, so that the monitor's main thread never waits. */
 const question = workerData as ImportQuestion;
@@ -16,9 +16,18 @@ async function answerTo(asked: ImportQuestion): Promise<ImportAnswers[ImportQues
     case 'head':
       return head(asked);
     case 'loops':
-      return asked.names.flatMap((name) => newestLoop(logPath(asked.dataFolder, name)) ?? []);
+      return asked.names.flatMap((name) => loopOf(logPath(asked.dataFolder, name)) ?? []);
     case 'take-in':
       return take(asked);
+  }
+}
+
+/** A log that cannot be read must not keep the others from being shown. */
+function loopOf(path: string): LoopMessage | undefined {
+  try {
+    return newestLoop(path);
+  } catch {
+    return undefined;
   }
 }
 
@@ -39,6 +48,7 @@ async function take(asked: Extract<ImportQuestion, { kind: 'take-in' }>): Promis
   const found =
     asked.loop === null ? findLoop(dataFolder, siteName) : { ok: true as const, loop: asked.loop };
   if (!found.ok) return { outcome: found, imported: null };
+  setStage(flags, 'importing');
   const target = logPath(dataFolder, importedName(siteName));
   const goOn = (done: number) => {
     setDone(flags, done);

@@ -1,13 +1,14 @@
 import type { JobProgress } from '../../shared-types/jobs.ts';
 import { cancel, doneFraction, type JobFlags, newJobFlags, stageOf } from './job-flags.ts';
+import { type Refusal, refusal } from './replies.ts';
 
 /** Jobs that run, by the names that their askers gave them. */
 export interface JobBoard {
-  /** Keeps a job as long as `work` takes. @returns undefined when one of that name runs already. */
+  /** Keeps a job as long as `work` takes; refused when one of that name runs already. */
   run<Result>(
     job: string,
     work: (flags: JobFlags, given: { readonly up: AbortSignal }) => Promise<Result>,
-  ): Promise<Result> | undefined;
+  ): Promise<Result | Refusal>;
   /** How far it is; null when no such job runs. */
   progress(job: string): JobProgress | null;
   /** @returns false when no such job runs. */
@@ -22,8 +23,8 @@ interface Running {
 export function createJobBoard(): JobBoard {
   const running = new Map<string, Running>();
   return {
-    run(job, work) {
-      if (running.has(job)) return undefined;
+    async run(job, work) {
+      if (running.has(job)) return refusal('error', 'A job of this name runs already.');
       const flags = newJobFlags();
       const givenUp = new AbortController();
       running.set(job, { flags, givenUp });

@@ -1,9 +1,9 @@
-import { Worker } from 'node:worker_threads';
 import type { HeavyMethod } from '../../shared-types/jobs.ts';
 import type { MonitorReply } from '../../shared-types/monitor-api.ts';
 import type { CheckedParams } from './history-messages.ts';
 import type { JobFlags } from './job-flags.ts';
 import { refusal, wordsOf } from './replies.ts';
+import { createThreads } from './threads.ts';
 import type { TuningAnswer, TuningQuestion } from './tuning-messages.ts';
 import { wasGivenUp } from './was-given-up.ts';
 
@@ -30,9 +30,9 @@ export interface TuningOptions {
 }
 
 export function createTuning({ dataFolder, worker, sweepWorker, patienceMs }: TuningOptions): Tuning {
-  const running = new Set<Worker>();
+  const threads = createThreads(worker);
   return {
-    ask<M extends HeavyMethod>(
+    async ask<M extends HeavyMethod>(
       method: M,
       params: CheckedParams<M>,
       flags: JobFlags,
@@ -45,26 +45,13 @@ export function createTuning({ dataFolder, worker, sweepWorker, patienceMs }: Tu
         flags,
         sweepWorker: sweepWorker?.href,
       };
-      const thread = new Worker(worker, { workerData: question });
-      running.add(thread);
-      const { promise, resolve } = Promise.withResolvers<MonitorReply<M>>();
-      let timer: NodeJS.Timeout | undefined;
-      givenUp.addEventListener('abort', () => {
-        timer = setTimeout(() => resolve(wasGivenUp), patienceMs);
-      });
-      thread.on('message', (answer: TuningAnswer<M>) => resolve(answer));
-      thread.on('error', (thrown) => resolve(stopped(wordsOf(thrown))));
-      thread.on('exit', () => resolve(stopped('it ended without an answer')));
-      return promise.finally(async () => {
-        clearTimeout(timer);
-        running.delete(thread);
-        await thread.terminate();
-      });
+      try {
+        const late = { givenUp, patienceMs, answer: wasGivenUp };
+        return await threads.ask<TuningAnswer<M>>(question, late);
+      } catch (thrown) {
+        return refusal('error', `The computation stopped: ${wordsOf(thrown)}.`);
+      }
     },
-    async close() {
-      await Promise.all([...running].map((thread) => thread.terminate()));
-    },
+    close: threads.close,
   };
 }
-
-const stopped = (why: string) => refusal('error', `The computation stopped: ${why}.`);

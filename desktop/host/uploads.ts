@@ -45,6 +45,14 @@ export function createUploads(): Uploads {
     return setTimeout(() => void drop(id), idleMs).unref();
   }
 
+  /** From now on it stands last among those that would go, and its time begins anew. */
+  function speakOf(id: string, upload: Upload): void {
+    if (!uploads.delete(id)) return;
+    uploads.set(id, upload);
+    clearTimeout(upload.timer);
+    upload.timer = expireLater(id);
+  }
+
   return {
     async begin(bytes) {
       const folder = await mkdtemp(join(tmpdir(), 'flatwater-upload-'));
@@ -61,21 +69,19 @@ export function createUploads(): Uploads {
       if (at + piece.length > upload.bytes) return 'the file is longer than was said';
       upload.busy = true;
       try {
-        await upload.file.write(piece);
-        upload.received += piece.length;
+        // At its own place: what a full disk took of a piece before is written over.
+        const { bytesWritten } = await upload.file.write(piece, 0, piece.length, at);
+        upload.received += bytesWritten;
       } finally {
         upload.busy = false;
       }
-      clearTimeout(upload.timer);
-      upload.timer = expireLater(id);
+      speakOf(id, upload);
       return upload.received;
     },
     path(id) {
       const upload = uploads.get(id);
       if (upload === undefined || upload.received < upload.bytes) return undefined;
-      // Spoken of: it stands last among those that would go.
-      uploads.delete(id);
-      uploads.set(id, upload);
+      speakOf(id, upload);
       return join(upload.folder, 'foreign.csv');
     },
     drop,

@@ -28,7 +28,6 @@ const openTo: Readonly<Record<MonitorMethod, Holder>> = {
   dropUpload: 'ask',
   uploadHead: 'ask',
   importDays: 'ask',
-  importState: 'look',
   columnMaps: 'look',
   keepColumnMap: 'ask',
   forgetColumnMap: 'ask',

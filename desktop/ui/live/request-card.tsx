@@ -3,6 +3,7 @@ import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
 import { goesWell, Outcome } from '../shell/outcome.tsx';
 import { outcomeText } from '../shell/outcome-text.ts';
+import { useSentence } from '../shell/use-formats.ts';
 import { selectListening, selectLookOnly, selectSiteName } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { selectAsked, useAsked } from '../store/request-store.ts';
@@ -53,5 +54,6 @@ function leadText(listening: boolean, lookOnly: boolean): string {
 /** The answer, where the request was made. */
 function RequestOutcome() {
   const asked = useAsked(selectAsked);
-  return <Outcome good={goesWell(asked)}>{outcomeText(asked)}</Outcome>;
+  const inUnits = useSentence();
+  return <Outcome good={goesWell(asked)}>{inUnits(outcomeText(asked))}</Outcome>;
 }

@@ -1,6 +1,6 @@
 import type { ReplayReport } from '../../../shared-types/log.ts';
 import { Card } from '../shell/card.tsx';
-import { useNumbers, useTimes } from '../shell/use-formats.ts';
+import { useNumbers, useSentence, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import styles from './comparison.module.css';
 import { GivenInputs } from './given-inputs.tsx';
@@ -16,6 +16,7 @@ interface Props {
 export function DifferenceCard({ difference }: Props) {
   const times = useTimes();
   const numbers = useNumbers();
+  const inUnits = useSentence();
   return (
     <Card heading={text.first(times.clockWithSeconds(difference.atMs))}>
       <p className={styles['lead']}>{text.fieldsDiffer(difference.fields.join(', '))}</p>
@@ -28,7 +29,7 @@ export function DifferenceCard({ difference }: Props) {
           </tr>
         </thead>
         <tbody>
-          {outcomeRows(difference, numbers).map(({ title, logged, replayed }) => (
+          {outcomeRows(difference, numbers, inUnits).map(({ title, logged, replayed }) => (
             <tr key={title}>
               <th scope="row">{title}</th>
               <td>{logged}</td>

@@ -1,15 +1,15 @@
 import { Button } from '@mantine/core';
 import { useEffect } from 'react';
 import { useFeed } from '../shell/feed-context.ts';
+import { progressText } from '../shell/progress-text.ts';
 import { useNumbers } from '../shell/use-formats.ts';
 import { selectDoor } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { selectHeavy, selectOwnRun, useTuning } from '../store/tuning-store.ts';
 import { en } from '../text/en.ts';
-import { progressText } from './progress-text.ts';
 import styles from './tuning.module.css';
 
-const text = en.tuning.job;
+const text = en.jobs;
 
 /** Pause between two questions whether somebody's job still runs [ms]. */
 const againMs = 2000;

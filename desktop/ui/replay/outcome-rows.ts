@@ -13,8 +13,16 @@ export interface OutcomeRow {
 
 type Difference = NonNullable<ReplayReport['firstDifference']>;
 
-/** What both sides decided at the first difference; a row that reads alike on both has not differed. */
-export function outcomeRows(difference: Difference, numbers: NumberFormats): readonly OutcomeRow[] {
+/**
+ * What both sides decided at the first difference; a row that reads alike on both has not differed.
+ *
+ * @param inUnits - Puts a sentence of the controller into the chosen units.
+ */
+export function outcomeRows(
+  difference: Difference,
+  numbers: NumberFormats,
+  inUnits: (sentence: string) => string,
+): readonly OutcomeRow[] {
   const { rows } = en.replay;
   const both = (title: string, words: (outcome: Outcome) => string): OutcomeRow => ({
     title,
@@ -23,7 +31,11 @@ export function outcomeRows(difference: Difference, numbers: NumberFormats): rea
   });
   return [
     both(rows.phase, (outcome) => en.phases[outcome.phase]),
-    { title: rows.reason, logged: difference.loggedReason, replayed: difference.replayedReason },
+    {
+      title: rows.reason,
+      logged: inUnits(difference.loggedReason),
+      replayed: inUnits(difference.replayedReason),
+    },
     both(
       rows.pump,
       ({ outputs, reasons }) => `${numbers.percent(outputs.pumpFraction)}, ${en.reasons[reasons.pump]}`,

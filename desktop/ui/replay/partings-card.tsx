@@ -1,7 +1,7 @@
 import type { ReplayReport } from '../../../shared-types/log.ts';
 import { durationText } from '../format/times.ts';
 import { Card } from '../shell/card.tsx';
-import { useNumbers, useTimes } from '../shell/use-formats.ts';
+import { useNumbers, useSentence, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import styles from './comparison.module.css';
 
@@ -16,6 +16,7 @@ type Props = Pick<ReplayReport, 'parted' | 'partings' | 'asked'>;
 export function PartingsCard({ parted, partings, asked }: Props) {
   const times = useTimes();
   const numbers = useNumbers();
+  const inUnits = useSentence();
   const shown = parted.slice(0, mostShown);
   const count = ({ starts, fills, pumpRunS }: Props['asked']['logged']) =>
     text.asked(numbers.count(starts), numbers.count(fills), durationText(pumpRunS * 1000));
@@ -36,8 +37,8 @@ export function PartingsCard({ parted, partings, asked }: Props) {
               <th scope="row" className="number">
                 {text.stretch(times.clock(fromMs), times.clock(toMs))}
               </th>
-              <td>{logged.reason}</td>
-              <td>{replayed.reason}</td>
+              <td>{inUnits(logged.reason)}</td>
+              <td>{inUnits(replayed.reason)}</td>
             </tr>
           ))}
           <tr>

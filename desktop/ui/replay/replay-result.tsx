@@ -2,7 +2,7 @@ import type { ReplayReport } from '../../../shared-types/log.ts';
 import { Card } from '../shell/card.tsx';
 import { useFeed } from '../shell/feed-context.ts';
 import { LoadedView } from '../shell/loaded-view.tsx';
-import { useNumbers } from '../shell/use-formats.ts';
+import { useNumbers, useSentence } from '../shell/use-formats.ts';
 import { selectReplay, useHistory } from '../store/history-store.ts';
 import { en } from '../text/en.ts';
 import { CausesCard } from './causes-card.tsx';
@@ -28,6 +28,7 @@ export function ReplayResult({ site, day }: { readonly site: string; readonly da
 
 function Report({ report }: { readonly report: ReplayReport }) {
   const numbers = useNumbers();
+  const inUnits = useSentence();
   const { firstDifference, remarks, engineThen, engineNow } = report;
   const alike = report.differences === 0;
   return (
@@ -43,7 +44,7 @@ function Report({ report }: { readonly report: ReplayReport }) {
         <Card heading={text.remarks}>
           <ul className={styles['remarks']}>
             {remarks.map((remark) => (
-              <li key={remark}>{remark}</li>
+              <li key={remark}>{inUnits(remark)}</li>
             ))}
             <li>{text.engine(engineThen.join(', ') || text.engineUnknown, engineNow)}</li>
           </ul>

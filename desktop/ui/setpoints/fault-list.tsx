@@ -1,4 +1,5 @@
 import { settingTitle } from '../../../shared-types/setting-title.ts';
+import { useSentence } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import type { Fault } from './draft-faults.ts';
 import styles from './setpoints.module.css';
@@ -7,6 +8,7 @@ const text = en.setpoints.changes;
 
 /** Every reason that keeps the changes from being applied; the region is there before the first. */
 export function FaultList({ faults }: { readonly faults: readonly Fault[] }) {
+  const inUnits = useSentence();
   return (
     <div role="status">
       {faults.length === 0 ? null : (
@@ -15,7 +17,7 @@ export function FaultList({ faults }: { readonly faults: readonly Fault[] }) {
           <ul>
             {faults.map(({ names, text: reason }) => (
               <li key={`${names.join()} ${reason}`}>
-                {text.fault(names.map(settingTitle).join(', '), reason)}
+                {text.fault(names.map(settingTitle).join(', '), inUnits(reason))}
               </li>
             ))}
           </ul>

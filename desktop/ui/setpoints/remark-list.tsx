@@ -1,6 +1,7 @@
 import { useDebouncedValue } from '@mantine/hooks';
 import { useEffect } from 'react';
 import { useFeed } from '../shell/feed-context.ts';
+import { useSentence } from '../shell/use-formats.ts';
 import { selectRemarks, useSettings } from '../store/settings-store.ts';
 import { en } from '../text/en.ts';
 import { draftSettings } from './draft.ts';
@@ -13,6 +14,7 @@ const pauseMs = 400;
 /** What the changes bring up that is allowed and yet has a drawback. */
 export function RemarkList({ site, draft, faults }: FormPart) {
   const feed = useFeed();
+  const inUnits = useSentence();
   const remarks = useSettings(selectRemarks);
   const wanted = faults.length === 0 ? JSON.stringify(draftSettings(draft)) : '';
   const [asked] = useDebouncedValue(wanted, pauseMs);
@@ -28,7 +30,7 @@ export function RemarkList({ site, draft, faults }: FormPart) {
           <p>{en.setpoints.changes.remarks}</p>
           <ul>
             {news.map(({ text }) => (
-              <li key={text}>{text}</li>
+              <li key={text}>{inUnits(text)}</li>
             ))}
           </ul>
         </div>

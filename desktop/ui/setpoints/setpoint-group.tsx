@@ -1,4 +1,5 @@
 import { Card } from '../shell/card.tsx';
+import { useSentence } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import type { FoundGroup } from './find-settings.ts';
 import type { FormPart } from './form-part.ts';
@@ -11,12 +12,13 @@ interface Props extends FormPart, FoundGroup {
 
 /** The setpoints of one purpose, with the caution that belongs to it. */
 export function SetpointGroup({ group, names, ...part }: Props) {
+  const inUnits = useSentence();
   const caution = en.groupCautions[group];
   return (
     <Card heading={en.settingGroups[group]}>
       {caution === undefined ? null : (
         <p className={styles['caution']}>
-          <strong>{en.setpoints.caution}</strong> {caution}
+          <strong>{en.setpoints.caution}</strong> {inUnits(caution)}
         </p>
       )}
       <ul className={styles['fields']}>

@@ -1,11 +1,10 @@
-import { Button } from '@mantine/core';
 import { settingTitle } from '../../../shared-types/setting-title.ts';
 import { type Settings, settingNames } from '../../../shared-types/settings.ts';
 import type { WhatIfReport } from '../../../shared-types/what-if.ts';
 import type { TemperatureUnit } from '../format/units.ts';
 import { useFeed } from '../shell/feed-context.ts';
-import { ProblemNote } from '../shell/problem-note.tsx';
-import { useNumbers, useTimes } from '../shell/use-formats.ts';
+import { JobLine } from '../shell/job-line.tsx';
+import { useNumbers, useSentence, useTimes } from '../shell/use-formats.ts';
 import { selectWhatIf, useSettings } from '../store/settings-store.ts';
 import { en } from '../text/en.ts';
 import styles from './setpoints.module.css';
@@ -25,19 +24,9 @@ interface Props {
 export function WhatIfResult({ site, settings, temperature }: Props) {
   const feed = useFeed();
   const run = useSettings(selectWhatIf(site));
-  const numbers = useNumbers();
-  const running = run?.outcome.state === 'running' ? run.outcome : undefined;
   return (
     <div>
-      <p role="status">
-        {running === undefined ? '' : text.running(numbers.percent(running.progress.doneFraction))}
-      </p>
-      {running === undefined ? null : (
-        <Button variant="default" size="compact-sm" onClick={() => feed.cancelWhatIf()}>
-          {text.cancel}
-        </Button>
-      )}
-      {run?.outcome.state === 'failed' ? <ProblemNote problem={run.outcome.problem} /> : null}
+      <JobLine outcome={run?.outcome} onCancel={() => feed.cancelWhatIf()} />
       {run?.outcome.state === 'ready' ? (
         <Report
           report={run.outcome.result}
@@ -60,6 +49,7 @@ interface ReportProps {
 function Report({ report, asked, old, temperature }: ReportProps) {
   const numbers = useNumbers();
   const times = useTimes();
+  const inUnits = useSentence();
   const { day, steps, differences, firstDifference, remarks } = report;
   return (
     <div className={styles['report']}>
@@ -71,13 +61,13 @@ function Report({ report, asked, old, temperature }: ReportProps) {
           : `${text.alike(times.clockWithSeconds(firstDifference.atMs))} ${text.differs(numbers.count(differences), numbers.count(steps))}`}
       </p>
       {firstDifference === null ? null : (
-        <Rows caption={text.parting} rows={sideRows(firstDifference, numbers)} />
+        <Rows caption={text.parting} rows={sideRows(firstDifference, numbers, inUnits)} />
       )}
       <Rows caption={firstDifference === null ? text.counts : text.hint} rows={countRows(report, numbers)} />
       <Compared report={report} asked={asked} temperature={temperature} />
       {remarks.map((remark) => (
         <p key={remark} className={styles['soft']}>
-          {remark}
+          {inUnits(remark)}
         </p>
       ))}
     </div>

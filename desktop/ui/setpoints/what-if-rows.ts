@@ -12,10 +12,15 @@ export interface WhatIfRow {
 
 const text = en.setpoints.whatIf;
 
-/** What both sides decided where they part, and why. */
+/**
+ * What both sides decided where they part, and why.
+ *
+ * @param inUnits - Puts a sentence of the controller into the chosen units.
+ */
 export function sideRows(
   { base, other }: NonNullable<WhatIfReport['firstDifference']>,
   numbers: NumberFormats,
+  inUnits: (sentence: string) => string,
 ): readonly WhatIfRow[] {
   const row = (title: string, words: (side: Side) => string) => ({
     title,
@@ -26,7 +31,7 @@ export function sideRows(
     row(text.phase, ({ phase }) => en.phases[phase]),
     row(text.pump, ({ pumpFraction }) => numbers.percent(pumpFraction)),
     row(text.drain, ({ drainOpen }) => (drainOpen ? text.open : text.closed)),
-    row(text.reason, ({ reason }) => reason),
+    row(text.reason, ({ reason }) => inUnits(reason)),
   ];
 }
 

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { type CautionCode, cautions } from '../../../shared-types/cautions.ts';
 import { Card } from '../shell/card.tsx';
-import { useNumbers } from '../shell/use-formats.ts';
+import { useNumbers, useSentence } from '../shell/use-formats.ts';
 import { selectSite } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
@@ -36,13 +36,14 @@ export function FactsCard() {
 
 /** A caution, short; the whole of it on request. */
 export function CautionNote({ code }: { readonly code: CautionCode }) {
+  const inUnits = useSentence();
   const { title, text: words, source } = cautions[code];
   return (
     <details className={styles['caution']}>
       <summary>
         <span aria-hidden="true">!</span> {title}
       </summary>
-      <p>{words}</p>
+      <p>{inUnits(words)}</p>
       <p className={styles['soft']}>{text.source(source)}</p>
     </details>
   );

@@ -7,7 +7,7 @@ import type {
 import { alarmEventKinds } from '../alarms/episodes.ts';
 import type { Door } from '../door.ts';
 import { dayKey, type HistoryState, useHistory } from './history-store.ts';
-import { type Loaded, loading } from './loaded.ts';
+import { type Loaded, loadedOf, loading } from './loaded.ts';
 
 /** Questions to the log; each answer lands in the history store. */
 export interface HistoryFeed {
@@ -48,11 +48,7 @@ export function createHistoryFeed(door: Door): HistoryFeed {
     if (useHistory.getState()[shelf][key]?.state !== 'ready') put(shelf, key, loading);
     const reply = await door.call(method, params);
     if (newest.get(place) !== number) return;
-    put(
-      shelf,
-      key,
-      reply.ok ? { state: 'ready', value: reply.result } : { state: 'failed', problem: reply.problem },
-    );
+    put(shelf, key, loadedOf(reply));
   }
 
   return {

@@ -2,16 +2,14 @@ import {
   type Clash,
   type FileForm,
   type ImportMap,
-  type ImportState,
   importedName,
   pieceBytes,
 } from '../../../shared-types/foreign-log.ts';
 import type { MonitorReply } from '../../../shared-types/monitor-api.ts';
 import type { Door } from '../door.ts';
-import { en } from '../text/en.ts';
-import { type ImportRun, noImport, type SentFile, useImport } from './import-store.ts';
-import { newJob } from './job-slot.ts';
-import { loading } from './loaded.ts';
+import { noImport, type SentFile, useImport } from './import-store.ts';
+import { createJobSlot, newJob } from './job-slot.ts';
+import { loadedOf, loading } from './loaded.ts';
 
 /** What of a file is needed. */
 type Content = Pick<Blob, 'size' | 'slice'> & { readonly name: string };
@@ -27,6 +25,7 @@ export interface ImportFeed {
     map: ImportMap,
     how: { readonly clash: Clash; readonly write: boolean },
   ): Promise<void>;
+  /** What came of it is still told: days that were in by then stay. */
   cancelImport(): void;
   dropFile(): void;
   loadMaps(): Promise<void>;
@@ -34,9 +33,8 @@ export interface ImportFeed {
   forgetMap(name: string): Promise<void>;
 }
 
-/** Pause between two pieces, so that the door does not take them for a flood, and between two looks [ms]. */
+/** Pause between two pieces, so that the door does not take them for a flood [ms]. */
 const piecePauseMs = 40;
-const lookPauseMs = 300;
 
 export function createImportFeed(
   door: Door,
@@ -44,18 +42,14 @@ export function createImportFeed(
   pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms)),
 ): ImportFeed {
   let current = '';
-  let job = '';
+  const slot = createJobSlot(door, 'importDays');
 
   function dropFile(): void {
     current = '';
-    cancelImport();
+    slot.cancel();
     const { file, maps } = useImport.getState();
     if (file !== null && file.upload !== null) void door.call('dropUpload', { upload: file.upload });
     useImport.setState({ ...noImport, maps });
-  }
-
-  function cancelImport(): void {
-    if (job !== '') void door.call('cancelJob', { job });
   }
 
   async function sendFile(file: Content): Promise<void> {
@@ -92,40 +86,21 @@ export function createImportFeed(
     const reply = await door.call('uploadHead', { upload, form });
     if (asked === current)
       useImport.setState({
-        head: reply.ok
-          ? { state: 'ready', value: reply.result }
-          : { state: 'failed', problem: reply.problem },
+        head: loadedOf(reply),
       });
   }
 
   async function takeIn(...[site, map, { clash, write }]: Parameters<ImportFeed['takeIn']>): Promise<void> {
     const upload = useImport.getState().file?.upload ?? '';
-    const own = newJob();
-    job = own;
-    const put = (outcome: ImportRun['outcome']) => {
-      if (job === own) useImport.setState({ run: { write, outcome } });
-    };
-    put({ state: 'running', doneFraction: 0 });
-    const begun = await door.call('importDays', { upload, site, map, clash, write, job: own });
-    put(begun.ok ? await outcomeOf(own, put) : { state: 'failed', problem: begun.problem });
-    job = '';
+    await slot.run({ upload, site, map, clash, write }, (outcome) =>
+      useImport.setState({ run: { write, outcome } }),
+    );
     if (write) await loadDays(importedName(site));
-  }
-
-  async function outcomeOf(own: string, put: (outcome: ImportRun['outcome']) => void) {
-    for (;;) {
-      const told: MonitorReply<'importState'> = await door.call('importState', { job: own });
-      if (!told.ok) return { state: 'failed' as const, problem: told.problem };
-      if (told.result === null) return { state: 'failed' as const, problem: lost };
-      if (told.result.state !== 'running') return told.result satisfies ImportState;
-      put(told.result);
-      await pause(lookPauseMs);
-    }
   }
 
   function putMaps(reply: MonitorReply<'columnMaps'>): void {
     useImport.setState({
-      maps: reply.ok ? { state: 'ready', value: reply.result } : { state: 'failed', problem: reply.problem },
+      maps: loadedOf(reply),
     });
   }
 
@@ -133,7 +108,7 @@ export function createImportFeed(
     sendFile,
     readHead,
     takeIn,
-    cancelImport,
+    cancelImport: slot.end,
     dropFile,
     async loadMaps() {
       if (useImport.getState().maps === null) useImport.setState({ maps: loading });
@@ -143,12 +118,6 @@ export function createImportFeed(
     forgetMap: async (name) => putMaps(await door.call('forgetColumnMap', { name })),
   };
 }
-
-const lost = {
-  severity: 'error' as const,
-  text: en.foreign.lost,
-  tip: en.foreign.lostTip,
-};
 
 function base64Of(bytes: Uint8Array): string {
   let text = '';

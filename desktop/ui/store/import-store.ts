@@ -1,6 +1,7 @@
 import { create } from 'zustand';
-import type { FileHead, ImportState, KeptMaps } from '../../../shared-types/foreign-log.ts';
+import type { FileHead, KeptMaps, TakenIn } from '../../../shared-types/foreign-log.ts';
 import type { Problem } from '../../../shared-types/monitor-api.ts';
+import type { JobOutcome } from './job-slot.ts';
 import type { Loaded } from './loaded.ts';
 
 /** A file on its way to the monitor, or there. */
@@ -15,7 +16,7 @@ export interface SentFile {
 /** A look at a file, or its days being taken in. */
 export interface ImportRun {
   readonly write: boolean;
-  readonly outcome: NonNullable<ImportState> | { readonly state: 'failed'; readonly problem: Problem };
+  readonly outcome: JobOutcome<TakenIn>;
 }
 
 export interface ImportStoreState {

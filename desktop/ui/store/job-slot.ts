@@ -1,9 +1,9 @@
-import type { JobProgress } from '../../../shared-types/jobs.ts';
+import type { HeavyMethod, JobProgress } from '../../../shared-types/jobs.ts';
 import type { MonitorParams, MonitorResult, Problem } from '../../../shared-types/monitor-api.ts';
 import type { Door } from '../door.ts';
 
 /** Questions that name a job, so that their progress can be asked for. */
-type JobMethod = 'whatIf' | 'compareDay' | 'sweep' | 'fit';
+type JobMethod = 'whatIf' | 'importDays' | HeavyMethod;
 
 /** How a question that takes long stands. */
 export type JobOutcome<Result> =
@@ -18,7 +18,10 @@ export interface JobSlot<M extends JobMethod> {
     params: Omit<MonitorParams<M>, 'job'>,
     put: (outcome: JobOutcome<MonitorResult<M>>) => void,
   ): Promise<void>;
+  /** Gives it up: nothing of it is told any more. */
   cancel(): void;
+  /** Asks the monitor to end it; what came of it is still told. */
+  end(): void;
 }
 
 /** Pause between two questions how far a job is [ms]. */
@@ -27,13 +30,18 @@ const progressEveryMs = 400;
 export function createJobSlot<M extends JobMethod>(door: Door, method: M): JobSlot<M> {
   let job = '';
 
-  function cancel(): void {
+  function end(): void {
     if (job !== '') void door.call('cancelJob', { job });
+  }
+
+  function cancel(): void {
+    end();
     job = '';
   }
 
   return {
     cancel,
+    end,
     async run(params, put) {
       cancel();
       const own = newJob();

@@ -2,7 +2,7 @@ import type { LogEvent } from '../../../shared-types/log.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { Door } from '../door.ts';
 import { createJobSlot } from './job-slot.ts';
-import { type Loaded, loading } from './loaded.ts';
+import { type Loaded, loadedOf, loading } from './loaded.ts';
 import { type SentChange, useSettings } from './settings-store.ts';
 
 /** Questions about settings and changes of them; each answer lands in the store of settings. */
@@ -55,5 +55,5 @@ async function loadChanges(door: Door, site: string): Promise<void> {
     useSettings.setState(({ changes }) => ({ changes: { ...changes, [site]: entry } }));
   if (useSettings.getState().changes[site]?.state !== 'ready') put(loading);
   const reply = await door.call('events', { site, limit: mostChanges, kinds: ['settings-changed'] });
-  put(reply.ok ? { state: 'ready', value: reply.result } : { state: 'failed', problem: reply.problem });
+  put(loadedOf(reply));
 }

@@ -2,7 +2,7 @@ import type { Settings } from '../../../shared-types/settings.ts';
 import type { SettingRange } from '../../../shared-types/tuning.ts';
 import type { Door } from '../door.ts';
 import { createJobSlot } from './job-slot.ts';
-import { loading } from './loaded.ts';
+import { loadedOf, loading } from './loaded.ts';
 import { useTuning } from './tuning-store.ts';
 
 /** Questions that live logged days again; each answer lands in the store of tuning. */
@@ -67,5 +67,5 @@ async function loadKeptFit(door: Door, site: string): Promise<void> {
     useTuning.setState(({ keptFits }) => ({ keptFits: { ...keptFits, [site]: entry } }));
   if (useTuning.getState().keptFits[site]?.state !== 'ready') put(loading);
   const reply = await door.call('keptFit', { site });
-  put(reply.ok ? { state: 'ready', value: reply.result } : { state: 'failed', problem: reply.problem });
+  put(loadedOf(reply));
 }

@@ -3,6 +3,7 @@ import { commissioningText } from './commissioning.ts';
 import { chartText, daysText, eventTitles } from './days.ts';
 import { desktopText } from './desktop.ts';
 import { foreignText } from './foreign.ts';
+import { jobText } from './jobs.ts';
 import { learntTitles } from './learnt.ts';
 import { liveText } from './live.ts';
 import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
@@ -34,6 +35,7 @@ export const en = {
   commissioning: commissioningText,
   days: daysText,
   foreign: foreignText,
+  jobs: jobText,
   charts: chartText,
   replay: replayText,
   tuning: tuningText,

@@ -92,8 +92,6 @@ export const setpointText = {
     run: 'Decide this day again',
     needsChange: 'Change a value first.',
     needsValid: 'First mend what cannot be applied.',
-    running: (percent: string) => `Deciding the day again: ${percent} done.`,
-    cancel: 'Give up',
     noDays: 'No day is logged yet.',
     same: 'Every output the same, all day.',
     alike: (time: string) => `Both decide alike until ${time}.`,

@@ -1,24 +1,7 @@
-import type { HeavyMethod, JobStage } from '../../../shared-types/jobs.ts';
 import type { Origin } from '../../../shared-types/tuning.ts';
 
 const counted = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`);
 const days = (count: number) => counted(count, 'day', 'days');
-
-const stages: Readonly<Record<JobStage, string>> = {
-  waiting: 'Getting ready',
-  reading: 'Reading the log and rebuilding its weather',
-  deciding: 'Deciding the day again',
-  living: 'Living the day again',
-  best: 'Working out the best possible',
-  fitting: 'Fitting the loop',
-  sweeping: 'Trying setpoints',
-};
-
-const heavy: Readonly<Record<HeavyMethod, string>> = {
-  compareDay: 'a day under other setpoints',
-  sweep: 'many setpoints over many days',
-  fit: 'a fit of the loop',
-};
 
 const origins: Readonly<Record<Origin, string>> = {
   measured: 'measured',
@@ -27,14 +10,6 @@ const origins: Readonly<Record<Origin, string>> = {
 };
 
 export const tuningText = {
-  job: {
-    running: (stage: JobStage, percent: string) => `${stages[stage]}: ${percent} done.`,
-    busy: (stage: JobStage) => `${stages[stage]} …`,
-    cancel: 'Give up',
-    elsewhere: (method: HeavyMethod, how: string) =>
-      `The monitor is busy with ${heavy[method]} for this site. ${how} It was begun elsewhere or before this page was loaded; one such job runs at a time.`,
-    end: 'End that job',
-  },
   band: {
     range: (low: string, high: string) => `${low} to ${high}`,
     meaning:

@@ -1,5 +1,5 @@
 import type { SweepPoint, SweepReport } from '../../../shared-types/tuning.ts';
-import { changeText, kWhText } from './words.ts';
+import { kWhText, titledChange } from './words.ts';
 
 /** Less than this share of the heat is not worth a change; a design choice. */
 export const leastGainFraction = 0.005;
@@ -71,8 +71,8 @@ function reasonFor(best: SweepPoint, base: SweepPoint, unsafe: number): string {
   const { value, low, high } = best.heatGainJ;
   const share = ((100 * value) / base.heatHomeJ.value).toFixed(1);
   return [
-    `Advised: ${changeText(best.change)}.`,
-    `It brings ${kWhText(value)} kWh more (${kWhText(low)} to ${kWhText(high)}), ${share} % of the heat,`,
+    `Advised: ${titledChange(best.change)}.`,
+    `It brings ${kWhText(value)} kWh more (${kWhText(low)} to ${kWhText(high)} kWh), ${share} % of the heat,`,
     `with ${count(best.starts)} starts instead of ${count(base.starts)}`,
     `and ${count(best.fills)} fills instead of ${count(base.fills)}.`,
     ...(unsafe === 0

@@ -1,3 +1,4 @@
+import { settingTitle, settingUnitSymbols } from '../../../shared-types/setting-title.ts';
 import { type SettingName, settingDeclarations } from '../../../shared-types/settings.ts';
 import type { Change } from './points.ts';
 
@@ -10,4 +11,12 @@ export function changeText(change: Change): string {
     return unit === '1' ? `${name} ${value}` : `${name} ${value} ${unit}`;
   });
   return parts.length === 0 ? 'as it is' : parts.join(', ');
+}
+
+/** The same by titles and with units as they are written, for whoever does not type the names. */
+export function titledChange(change: Change): string {
+  const parts = (Object.entries(change) as [SettingName, number][]).map(([name, value]) =>
+    `${settingTitle(name)} ${value} ${settingUnitSymbols[settingDeclarations[name].unit]}`.trim(),
+  );
+  return parts.join(', ');
 }

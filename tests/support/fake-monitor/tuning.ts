@@ -95,7 +95,7 @@ export const testSweep = (days: readonly string[]): SweepReport => ({
   refused: [{ change: { startDifferenceK: 0.2 }, why: 'Allowed from 1 to 30 K.' }],
   advice: {
     point: 2,
-    text: 'A start difference of 3 K brings 2.5 kWh more (1.3 to 3.7) with 8 starts fewer over these days.',
+    text: 'Advised: Start difference 3 K. It brings 2.50 kWh more (1.30 to 3.70 kWh), 1.7 % of the heat, with 22 starts instead of 30 and 9 fills instead of 9.',
   },
   remarks: ['One day was left out: half of it is missing from the log.'],
 });

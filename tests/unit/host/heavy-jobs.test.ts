@@ -81,6 +81,25 @@ describe('long jobs', () => {
     expect(await handlers.heavyJob({ site: siteName })).toEqual({ ok: true, result: null });
   });
 
+  it("that were given up are in nobody's way, and end before the next begins", async () => {
+    const { handlers, asked } = handlersWith();
+    const first = handlers.compareDay(compare);
+    await handlers.cancelJob({ job: compare.job });
+    expect(await handlers.heavyJob({ site: siteName })).toEqual({ ok: true, result: null });
+    const dropped = handlers.fit({ ...fit, job: 'job-00000003' });
+    await handlers.cancelJob({ job: 'job-00000003' });
+    const next = handlers.fit(fit);
+    expect(await handlers.compareDay({ ...compare, job: 'job-00000004' })).toMatchObject({ ok: false });
+    expect(asked).toHaveLength(1);
+    asked[0]?.end(Promise.reject(new Error('gone')));
+    await expect(first).rejects.toThrow('gone');
+    expect(await dropped).toMatchObject({ problem: { text: 'It was given up.' } });
+    await vi.waitFor(() => expect(asked).toHaveLength(2));
+    asked[1]?.end({ ok: true, result: 'done' });
+    expect(await next).toEqual({ ok: true, result: 'done' });
+    expect(await handlers.heavyJob({ site: siteName })).toEqual({ ok: true, result: null });
+  });
+
   it('leave their place when they fail', async () => {
     const { handlers, asked } = handlersWith();
     const first = handlers.compareDay(compare);

@@ -1,10 +1,10 @@
-import { existsSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { logPath } from '../../../controller/log/log.ts';
 import { openLogWriter } from '../../../controller/log/writer.ts';
 import { createHost, type MonitorHost } from '../../../desktop/host/host.ts';
 import { lookOnlyApi } from '../../../desktop/web/look-only.ts';
-import { type ImportState, importMethods, pieceBytes } from '../../../shared-types/foreign-log.ts';
+import { importMethods, pieceBytes } from '../../../shared-types/foreign-log.ts';
 import type { MonitorMethod, MonitorParams, MonitorResult } from '../../../shared-types/monitor-api.ts';
 import { defaultSettings, settingsSchema } from '../../../shared-types/settings.ts';
 import { logRecord } from '../../support/log-records.ts';
@@ -63,14 +63,6 @@ async function upload(host: MonitorHost, text: string): Promise<string> {
   return upload;
 }
 
-async function finished(host: MonitorHost, name = job): Promise<NonNullable<ImportState>> {
-  return vi.waitFor(async () => {
-    const state = await answered(host, 'importState', { job: name });
-    if (state === null || state.state === 'running') throw new Error('not done');
-    return state;
-  }, soon);
-}
-
 describe('days of another logger', () => {
   test('come over the wire, are looked at, taken in, and stand as a site of their own', async () => {
     const { host, open } = hostBesideLog();
@@ -82,12 +74,11 @@ describe('days of another logger', () => {
     expect(head.rows[1]).toEqual(['2031-06-21T08:01:00Z', 'hot', 'on']);
 
     const asked = { site: site.name, upload: file, map, clash: 'keep', job } as const;
-    await answered(host, 'importDays', { ...asked, write: false });
-    expect(await finished(host)).toMatchObject({ state: 'done', report: { stepsAdded: 2 } });
+    const looked = await answered(host, 'importDays', { ...asked, write: false });
+    expect(looked).toMatchObject({ report: { stepsAdded: 2 } });
     expect(await answered(host, 'sites', {})).toEqual([]);
 
-    await answered(host, 'importDays', { ...asked, write: true, job: 'job-00000002' });
-    const done = await finished(host, 'job-00000002');
+    const done = await answered(host, 'importDays', { ...asked, write: true });
     expect(done).toMatchObject({ site: imported, report: { stepsAdded: 2, misses: { 'not-a-number': 1 } } });
     const days = await answered(host, 'days', { site: imported });
     expect(days).toMatchObject([{ day: '2031-06-21', imported: true, heatHomeJ: null }]);
@@ -100,23 +91,30 @@ describe('days of another logger', () => {
     expect(await answered(later, 'sites', {})).toMatchObject(known);
   });
 
+  test('that the command took in are told beside a log that cannot be read', async () => {
+    const { host, folder } = hostBesideLog();
+    expect(await answered(host, 'sites', {})).toEqual([]);
+    for (const name of ['broken-imported', imported]) mkdirSync(folder.file(name), { recursive: true });
+    writeFileSync(logPath(folder.path, 'broken-imported'), 'no log');
+    copyFileSync(logPath(folder.path, site.name), logPath(folder.path, imported));
+    expect(await answered(host, 'sites', {})).toMatchObject([{ site: { site: { name: site.name } } }]);
+  });
+
   test('of a file that is no such file are refused in words', async () => {
     const { host } = hostBesideLog();
     const file = await upload(host, 'Nothing,here\r\n1,2\r\n');
     const asked = { site: site.name, upload: file, map, clash: 'keep', write: true, job } as const;
-    await answered(host, 'importDays', asked);
-    expect(await finished(host)).toMatchObject({
-      state: 'refused',
-      faults: [expect.stringContaining("no column is called 'Time'"), expect.anything(), expect.anything()],
+    expect(await host.call('importDays', asked)).toMatchObject({
+      ok: false,
+      problem: { text: expect.stringMatching(/^Nothing was taken: .*no column is called 'Time'.*;.*;.*\.$/) },
     });
     const gone = { ...asked, upload: crypto.randomUUID() };
     expect(await host.call('importDays', gone)).toMatchObject({
       ok: false,
       problem: { text: expect.stringContaining('not here any more') },
     });
-    await answered(host, 'importDays', { ...asked, site: 'elsewhere', job: 'job-00000003' });
-    expect(await finished(host, 'job-00000003')).toMatchObject({
-      faults: [expect.stringContaining("tells of a loop called 'elsewhere'")],
+    expect(await host.call('importDays', { ...asked, site: 'elsewhere' })).toMatchObject({
+      problem: { text: expect.stringContaining("tells of a loop called 'elsewhere'") },
     });
   });
 
@@ -127,7 +125,7 @@ describe('days of another logger', () => {
       return `${time},40,on`;
     });
     const file = await upload(host, `Time,Roof,Pump\n${rows.join('\n')}\n`);
-    await answered(host, 'importDays', {
+    const given = host.call('importDays', {
       site: site.name,
       upload: file,
       map,
@@ -135,9 +133,11 @@ describe('days of another logger', () => {
       write: true,
       job,
     });
-    expect((await host.call('importState', { job })).ok).toBe(true);
+    await vi.waitFor(async () => {
+      expect(await answered(host, 'jobProgress', { job })).toMatchObject({ doing: 'importing' });
+    }, soon);
     expect(await answered(host, 'cancelJob', { job })).toBe(true);
-    expect(await finished(host)).toEqual({ state: 'refused', faults: ['it was given up; nothing was kept'] });
+    expect(await given).toMatchObject({ ok: false, problem: { severity: 'note', text: 'It was given up.' } });
     expect(existsSync(logPath(folder.path, imported))).toBe(false);
   });
 
@@ -161,7 +161,7 @@ describe('days of another logger', () => {
   test('cannot be taken in by whoever may only look', async () => {
     const { host } = hostBesideLog();
     const api = lookOnlyApi(host);
-    const looked = ['importState', 'columnMaps'];
+    const looked = ['columnMaps'];
     for (const method of Object.keys(importMethods) as (keyof typeof importMethods)[]) {
       const reply = await api.call(method, {} as never);
       const refused = !reply.ok && reply.problem.text.includes('look only');

@@ -49,7 +49,10 @@ describe('the board of jobs', () => {
       null,
       false,
     ]);
-    expect(board.run('a', () => promise)).toBeUndefined();
+    expect(await board.run('a', () => promise)).toMatchObject({
+      ok: false,
+      problem: { text: 'A job of this name runs already.' },
+    });
     expect(board.cancel('a')).toBe(true);
     expect(flags && isCancelled(flags)).toBe(true);
     resolve('done');

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { expect, onTestFinished, test } from 'vitest';
+import { expect, onTestFinished, test, vi } from 'vitest';
 import { createUploads } from '../../../desktop/host/uploads.ts';
 
 function newUploads() {
@@ -56,4 +56,18 @@ test('nothing is left of files when the monitor closes', async () => {
   const path = uploads.path(id) ?? '';
   await uploads.close();
   expect(existsSync(path)).toBe(false);
+});
+
+test('a file stays as long as somebody speaks of it now and then, and goes after half an hour of silence', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  onTestFinished(() => void vi.useRealTimers());
+  const uploads = newUploads();
+  const id = await uploads.begin(1);
+  await uploads.add(id, 0, bytes('a'));
+  vi.advanceTimersByTime(20 * 60_000);
+  expect(uploads.path(id)).toBeDefined();
+  vi.advanceTimersByTime(20 * 60_000);
+  expect(uploads.path(id)).toBeDefined();
+  vi.advanceTimersByTime(30 * 60_000);
+  expect(uploads.path(id)).toBeUndefined();
 });

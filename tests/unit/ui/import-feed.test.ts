@@ -15,7 +15,7 @@ function doorOf(answers: Readonly<Record<string, (params: never) => unknown>>) {
   const asked: [string, unknown][] = [];
   const call = async (method: string, params: unknown) => {
     asked.push([method, params]);
-    const result = answers[method]?.(params as never);
+    const result = await answers[method]?.(params as never);
     return result instanceof Error
       ? { ok: false, problem: { severity: 'error', text: result.message } }
       : { ok: true, result };
@@ -59,26 +59,46 @@ describe('a file of another logger', () => {
     expect(asked).toHaveLength(2);
   });
 
-  test('is watched until its days are in, and then the days are asked for', async () => {
-    const states = [
-      { state: 'running', doneFraction: 0.5 },
-      { state: 'done', site: 'x-imported' },
-    ];
-    const { door } = doorOf({ importDays: () => 'begun', importState: () => states.shift() });
+  test('is taken in, and then its days are asked for', async () => {
+    const came = { site: 'x-imported', report: {} };
+    const { asked, door } = doorOf({ importDays: () => came });
     const loaded: string[] = [];
     const seen: unknown[] = [];
-    const stop = useImport.subscribe(({ run }) => seen.push(run?.outcome.state));
+    const stop = useImport.subscribe(({ run }) => seen.push(run));
     const feed = createImportFeed(door, async (site) => void loaded.push(site), noPause);
     await feed.takeIn('x', map, { clash: 'keep', write: true });
     stop();
-    expect(seen).toEqual(['running', 'running', 'done']);
+    expect(seen).toEqual([
+      { write: true, outcome: { state: 'running', progress: { doneFraction: 0, doing: 'waiting' } } },
+      { write: true, outcome: { state: 'ready', result: came } },
+    ]);
+    expect(asked).toEqual([
+      ['importDays', expect.objectContaining({ site: 'x', clash: 'keep', write: true })],
+    ]);
     expect(loaded).toEqual(['x-imported']);
   });
 
-  test('of which the monitor knows nothing any more is lost, in words', async () => {
-    const { door } = doorOf({ importDays: () => 'begun', importState: () => null });
-    await createImportFeed(door, noDays, noPause).takeIn('x', map, { clash: 'keep', write: false });
-    expect(useImport.getState().run).toMatchObject({ write: false, outcome: { state: 'failed' } });
+  test('that is given up still tells what came of it', async () => {
+    const { promise, resolve } = Promise.withResolvers<void>();
+    const { asked, door } = doorOf({ importDays: () => promise.then(() => ({ site: 'x-imported' })) });
+    const feed = createImportFeed(door, noDays, noPause);
+    const done = feed.takeIn('x', map, { clash: 'keep', write: true });
+    feed.cancelImport();
+    expect(asked.map(([method]) => method)).toEqual(['importDays', 'cancelJob']);
+    resolve();
+    await done;
+    expect(useImport.getState().run?.outcome.state).toBe('ready');
+  });
+
+  test('that is dropped while it is taken in tells nothing any more', async () => {
+    const { promise, resolve } = Promise.withResolvers<void>();
+    const { door } = doorOf({ importDays: () => promise.then(() => ({ site: 'x-imported' })) });
+    const feed = createImportFeed(door, noDays, noPause);
+    const done = feed.takeIn('x', map, { clash: 'keep', write: true });
+    feed.dropFile();
+    resolve();
+    await done;
+    expect(useImport.getState().run).toBeNull();
   });
 
   test('is dropped at the monitor as well', () => {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { numberFormats } from '../../../desktop/ui/format/numbers.ts';
 import { inTitles, titleOf, unitText } from '../../../desktop/ui/replay/fit/fit-words.ts';
-import { doneOf, progressText } from '../../../desktop/ui/replay/progress-text.ts';
 import { reasonTitle } from '../../../desktop/ui/replay/reason-title.ts';
 import { verdictText } from '../../../desktop/ui/replay/verdict.ts';
+import { doneOf, progressText } from '../../../desktop/ui/shell/progress-text.ts';
 import { jobStages } from '../../../shared-types/jobs.ts';
 import { replayReportSchema } from '../../../shared-types/log.ts';
 import { testReplay } from '../../support/fake-monitor/history.ts';
@@ -35,7 +35,7 @@ test('a reason has its title, and one of another version its code', () => {
 
 test('how far a job is stands with a number where there is one', () => {
   const words = jobStages.map((doing) => progressText({ doing, doneFraction: 0.43 }, numbers));
-  expect(words.filter((text) => text.endsWith('43 % done.'))).toHaveLength(3);
+  expect(words.filter((text) => text.endsWith('43 % done.'))).toHaveLength(4);
   expect(words.filter((text) => text.endsWith(' …'))).toHaveLength(4);
   expect(doneOf({ doing: 'fitting', doneFraction: 0.43 })).toBeUndefined();
   expect(doneOf({ doing: 'sweeping', doneFraction: 0.43 })).toBe(0.43);

@@ -13,7 +13,7 @@ describe('a sentence of the controller', () => {
   test.each([
     [
       'The full pan is 3.3 K above the store bottom; the pump starts at 6 K.',
-      'The full pan is 5.9 °F above the store bottom; the pump starts at 11 °F.',
+      'The full pan is 5.9 °F above the store bottom; the pump starts at 10.8 °F.',
     ],
     ['the pan is at -1.5 °C; it acts at 4.0 °C.', 'the pan is at 29.3 °F; it acts at 39.2 °F.'],
     [
@@ -21,13 +21,18 @@ describe('a sentence of the controller', () => {
       'falls by 3.6 °F an hour; it would be at 34 °F in 30 min.',
     ],
     ['It is at 85 °C, too hot', 'It is at 185 °F, too hot'],
+    ['Legionella grows in water of 20 to 45 °C.', 'Legionella grows in water of 68 to 113 °F.'],
+    ['Off by 0.5 to 1 K, 5 K at most.', 'Off by 0.9 to 1.8 °F, 9 °F at most.'],
   ])('has its temperatures and differences in °F: %s', (written, shown) => {
     expect(sentenceIn(fahrenheit, written)).toBe(shown);
   });
 
   test('has its heat in MJ', () => {
     expect(sentenceIn(megajoules, 'A fill would bring 0.50 kWh; it costs 1 kWh at 20 °C.')).toBe(
-      'A fill would bring 1.80 MJ; it costs 4 MJ at 20 °C.',
+      'A fill would bring 1.80 MJ; it costs 3.6 MJ at 20 °C.',
+    );
+    expect(sentenceIn(megajoules, 'It brings 2.00 kWh more (-1.50 to 2.50 kWh), 10 to 20 days.')).toBe(
+      'It brings 7.20 MJ more (-5.40 to 9.00 MJ), 10 to 20 days.',
     );
   });
 

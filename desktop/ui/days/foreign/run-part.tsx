@@ -1,10 +1,15 @@
 import { Button, NativeSelect } from '@mantine/core';
 import { useState } from 'react';
-import { type Clash, clashes, type ImportMap, importedName } from '../../../../shared-types/foreign-log.ts';
+import {
+  type Clash,
+  clashes,
+  type ImportMap,
+  importedName,
+  type TakenIn,
+} from '../../../../shared-types/foreign-log.ts';
 import { useFeed } from '../../shell/feed-context.ts';
-import { ProblemNote } from '../../shell/problem-note.tsx';
+import { JobLine } from '../../shell/job-line.tsx';
 import { withSite } from '../../shell/site-address.ts';
-import { useNumbers } from '../../shell/use-formats.ts';
 import { type ImportRun, useImport } from '../../store/import-store.ts';
 import { en } from '../../text/en.ts';
 import styles from './foreign.module.css';
@@ -27,7 +32,8 @@ export function RunPart({ site, map }: Props) {
   const asked = JSON.stringify([map, clash]);
   const running = run?.outcome.state === 'running';
   // What was understood of other columns is no ground to take days in.
-  const understood = run?.outcome.state === 'done' && looked === asked && run.outcome.report.rowsTaken > 0;
+  const report = run?.outcome.state === 'ready' && looked === asked ? run.outcome.result.report : undefined;
+  const understood = report !== undefined && report.rowsTaken > 0;
   const begin = (write: boolean) => {
     if (map === undefined) return;
     setLooked(asked);
@@ -57,41 +63,24 @@ export function RunPart({ site, map }: Props) {
         </Button>
       </div>
       <RunLine run={run} />
-      {run?.outcome.state === 'done' && looked === asked ? <ReportView report={run.outcome.report} /> : null}
+      {report === undefined ? null : <ReportView report={report} />}
     </>
   );
 }
 
-/** How far it is, or what came of it; the region is there before it. */
+/** How far it is, or what came of it; the regions are there before it. */
 function RunLine({ run }: { readonly run: ImportRun | null }) {
   const feed = useFeed();
-  const numbers = useNumbers();
-  const outcome = run?.outcome;
-  const doing = run?.write === true ? text.running.take : text.running.look;
+  const taken = run?.write === true && run.outcome.state === 'ready' ? run.outcome.result : undefined;
   return (
     <>
-      <div className={styles['row']}>
-        <p role="status">
-          {outcome?.state === 'running' ? text.progress(doing, numbers.percent(outcome.doneFraction)) : null}
-          {outcome?.state === 'done' && run?.write === true ? <Taken outcome={outcome} /> : null}
-        </p>
-        {outcome?.state === 'running' ? (
-          <Button variant="default" size="compact-sm" onClick={feed.cancelImport}>
-            {text.cancel}
-          </Button>
-        ) : null}
-      </div>
-      {outcome?.state === 'refused' ? (
-        <ProblemNote problem={{ severity: 'error', text: text.refused(outcome.faults.join('; ')) }} />
-      ) : null}
-      {outcome?.state === 'failed' ? <ProblemNote problem={outcome.problem} /> : null}
+      <JobLine outcome={run?.outcome} onCancel={feed.cancelImport} />
+      <p role="status">{taken === undefined ? null : <Taken {...taken} />}</p>
     </>
   );
 }
 
-type Done = Extract<ImportRun['outcome'], { state: 'done' }>;
-
-function Taken({ outcome: { site, report } }: { readonly outcome: Done }) {
+function Taken({ site, report }: TakenIn) {
   const { stepsAdded, stepsChanged, daysChanged } = report;
   return (
     <>

@@ -4,7 +4,7 @@ import type { LoopFit } from '../../../../shared-types/tuning.ts';
 import { Card } from '../../shell/card.tsx';
 import { useFeed } from '../../shell/feed-context.ts';
 import { LoadedView } from '../../shell/loaded-view.tsx';
-import { useTimes } from '../../shell/use-formats.ts';
+import { useSentence, useTimes } from '../../shell/use-formats.ts';
 import { selectDoor } from '../../store/live-selectors.ts';
 import { useLive } from '../../store/live-store.ts';
 import { selectFit, selectKeptFit, useTuning } from '../../store/tuning-store.ts';
@@ -63,10 +63,11 @@ function Kept({ fit }: { readonly fit: LoopFit }) {
 }
 
 function Verdicts({ fit }: { readonly fit: LoopFit }) {
+  const inUnits = useSentence();
   return (
     <ul className={styles['lines']} aria-label={text.verdicts}>
       {fit.verdicts.map((verdict) => (
-        <li key={verdict}>{inTitles(verdict)}</li>
+        <li key={verdict}>{inUnits(inTitles(verdict))}</li>
       ))}
     </ul>
   );

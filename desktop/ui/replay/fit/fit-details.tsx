@@ -1,7 +1,8 @@
-import { type Channel, channelMeaning } from '../../../../shared-types/channels.ts';
+import { type Channel, type ChannelUnit, channelMeaning } from '../../../../shared-types/channels.ts';
 import type { LoopFit } from '../../../../shared-types/tuning.ts';
 import { inLine } from '../../format/numbers.ts';
-import { useNumbers } from '../../shell/use-formats.ts';
+import { differenceIn, type TemperatureUnit } from '../../format/units.ts';
+import { useChartLook, useNumbers } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import blocks from '../blocks.module.css';
 import styles from './fit-details.module.css';
@@ -50,6 +51,7 @@ function Parameters({ fit }: { readonly fit: LoopFit }) {
 
 function Residuals({ fit }: { readonly fit: LoopFit }) {
   const numbers = useNumbers();
+  const { units } = useChartLook();
   if (fit.residuals.length === 0) return null;
   return (
     <table className={`ruled number ${styles['table']} ${blocks['blocks']}`}>
@@ -68,8 +70,8 @@ function Residuals({ fit }: { readonly fit: LoopFit }) {
           <tr key={channel}>
             <th scope="row">{titleOf(channel)}</th>
             <td data-side={text.samples}>{numbers.count(samples)}</td>
-            <td data-side={text.rms}>{significant(rms, unitOf(channel))}</td>
-            <td data-side={text.mean}>{significant(mean, unitOf(channel))}</td>
+            <td data-side={text.rms}>{apart(channel, rms, units.temperature)}</td>
+            <td data-side={text.mean}>{apart(channel, mean, units.temperature)}</td>
             <td data-side={text.correlation}>{inLine(numbers.measure(lagOneCorrelation, 2, ''))}</td>
           </tr>
         ))}
@@ -79,11 +81,15 @@ function Residuals({ fit }: { readonly fit: LoopFit }) {
 }
 
 const isChannel = (name: string): name is Channel => Object.hasOwn(channelMeaning, name);
-/** Differences of temperatures are in kelvin. */
-const unitOf = (name: string): string =>
-  isChannel(name) ? (differenceUnits[channelMeaning[name].unit] ?? '') : '';
-const differenceUnits: Readonly<Partial<Record<string, string>>> = {
-  C: 'K',
+
+/** By how much a channel was measured away from the fitted loop. Of temperatures that is a difference. */
+function apart(name: string, value: number, temperature: TemperatureUnit): string {
+  const unit = isChannel(name) ? channelMeaning[name].unit : undefined;
+  if (unit === 'C') return significant(differenceIn(temperature, value), temperature === 'C' ? 'K' : '°F');
+  return significant(value, unit === undefined ? '' : (symbols[unit] ?? ''));
+}
+
+const symbols: Readonly<Partial<Record<ChannelUnit, string>>> = {
   LMin: 'L/min',
   WM2: 'W/m²',
   W: 'W',

@@ -3,12 +3,12 @@ import { useState } from 'react';
 import type { DaySummary } from '../../../../shared-types/log.ts';
 import { useToday } from '../../days/use-today.ts';
 import { useFeed } from '../../shell/feed-context.ts';
+import { JobLine } from '../../shell/job-line.tsx';
 import { selectLookOnly } from '../../store/live-selectors.ts';
 import { useLive } from '../../store/live-store.ts';
 import { selectFit, useTuning } from '../../store/tuning-store.ts';
 import { en } from '../../text/en.ts';
 import { newestDays, wholeNumber } from '../chosen-days.ts';
-import { JobLine } from '../job-line.tsx';
 import styles from '../tuning.module.css';
 
 const text = en.tuning.fit;

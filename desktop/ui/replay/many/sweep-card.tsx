@@ -3,9 +3,9 @@ import { type Settings, settingNames } from '../../../../shared-types/settings.t
 import type { TemperatureUnit } from '../../format/units.ts';
 import { Card } from '../../shell/card.tsx';
 import { useFeed } from '../../shell/feed-context.ts';
+import { JobLine } from '../../shell/job-line.tsx';
 import type { SweepRun } from '../../store/tuning-store.ts';
 import { en } from '../../text/en.ts';
-import { JobLine } from '../job-line.tsx';
 import styles from '../tuning.module.css';
 import { DaysChoice } from './days-choice.tsx';
 import { combinations, newRange, type RangeDraft } from './range-draft.ts';

@@ -1,5 +1,5 @@
 import type { Comparison } from '../../../../shared-types/tuning.ts';
-import { useNumbers } from '../../shell/use-formats.ts';
+import { useNumbers, useSentence } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import blocks from '../blocks.module.css';
 import { type ShownValue, sideRows } from './side-rows.ts';
@@ -10,6 +10,7 @@ const text = en.tuning.other;
 /** Log, simulated loop as set then, and under the tried setpoints beside each other, each with its band. */
 export function SideTable({ comparison }: { readonly comparison: Comparison }) {
   const numbers = useNumbers();
+  const inUnits = useSentence();
   return (
     <table className={`ruled ${styles['table']} ${blocks['blocks']}`}>
       <caption>{en.tuning.band.meaning}</caption>
@@ -25,7 +26,7 @@ export function SideTable({ comparison }: { readonly comparison: Comparison }) {
       <tbody className="number">
         {sideRows(comparison, numbers).map(({ title, logged, base, tried, difference }) => (
           <tr key={title}>
-            <th scope="row">{title}</th>
+            <th scope="row">{inUnits(title)}</th>
             <td data-side={text.logged}>{logged ?? ''}</td>
             <td data-side={text.base}>
               <Value shown={base} />

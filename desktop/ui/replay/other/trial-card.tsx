@@ -5,9 +5,9 @@ import { FaultList } from '../../setpoints/fault-list.tsx';
 import type { FormPart } from '../../setpoints/form-part.ts';
 import { Card } from '../../shell/card.tsx';
 import { useFeed } from '../../shell/feed-context.ts';
+import { JobLine } from '../../shell/job-line.tsx';
 import type { ComparisonRun } from '../../store/tuning-store.ts';
 import { en } from '../../text/en.ts';
-import { JobLine } from '../job-line.tsx';
 import styles from '../tuning.module.css';
 import { TrialFields } from './trial-fields.tsx';
 

@@ -27,7 +27,7 @@ describe('advice of a sweep', () => {
     const { point: index, text } = advise([base, point(3.6e6, 1e6), point(7.2e6, 1.8e6)]);
     expect(index).toBe(2);
     expect(text).toBe(
-      'Advised: startDifferenceK 4 K. It brings 2.00 kWh more (1.50 to 2.50), 2.0 % of the heat, with 10 starts instead of 10 and 4 fills instead of 4.',
+      'Advised: Start difference 4 K. It brings 2.00 kWh more (1.50 to 2.50 kWh), 2.0 % of the heat, with 10 starts instead of 10 and 4 fills instead of 4.',
     );
   });
 

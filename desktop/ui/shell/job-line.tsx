@@ -1,13 +1,13 @@
 import { Button } from '@mantine/core';
 import type { MonitorMethod, MonitorResult } from '../../../shared-types/monitor-api.ts';
-import { ProblemNote } from '../shell/problem-note.tsx';
-import { useNumbers } from '../shell/use-formats.ts';
 import type { JobOutcome } from '../store/job-slot.ts';
 import { en } from '../text/en.ts';
 import styles from './job-line.module.css';
+import { ProblemNote } from './problem-note.tsx';
 import { doneOf, progressText } from './progress-text.ts';
+import { useNumbers } from './use-formats.ts';
 
-const text = en.tuning.job;
+const text = en.jobs;
 
 interface Props {
   readonly outcome: JobOutcome<MonitorResult<MonitorMethod>> | undefined;
