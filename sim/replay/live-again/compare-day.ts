@@ -140,7 +140,7 @@ function remarksOn({ settings, dayFromMs }: LoggedSpan, taken: 'saved' | 'before
   const remarks: string[] = [];
   if (taken !== 'saved')
     remarks.push('No usable state of the engine was kept from before the day; it begins anew.');
-  if (settings.filter(({ fromMs }) => fromMs > dayFromMs).length > 1)
+  if (settings.slice(1).some(({ fromMs }) => fromMs > dayFromMs))
     remarks.push('The settings were changed on that day; the last of them are named.');
   return remarks;
 }
