@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { channels } from './channels.ts';
 import { localDaySchema } from './engine.ts';
 import { dayCurvesSchema } from './log.ts';
-import { type SettingName, settingDeclarations, settingsSchema } from './settings.ts';
+import { settingNames, settingsSchema } from './settings.ts';
 
 /** A number and the band in which it lies with 95 % by what is known of the loop. `low <= value <= high`. */
 export const estimateSchema = z.strictObject({ value: z.number(), low: z.number(), high: z.number() });
@@ -119,8 +119,6 @@ export const comparisonSchema = z.strictObject({
 });
 export type Comparison = z.infer<typeof comparisonSchema>;
 
-const settingNames = Object.keys(settingDeclarations) as [SettingName, ...SettingName[]];
-
 /** Values of one setting to be tried, both ends included. */
 export const settingRangeSchema = z
   .strictObject({
@@ -142,8 +140,11 @@ export const sweepPointSchema = z.strictObject({
   electricityJ: z.number(),
   starts: z.number(),
   fills: z.number(),
+  /** The least of all days, as of a day's outcome. */
   aboveFreezingK: z.number().nullable(),
   belowLinerLimitK: z.number().nullable(),
+  /** Time for which the log cannot vouch, since the loop would have gone where it never was on its day [s]. */
+  beyondLogS: z.number().min(0),
   /** True: no other point brings at least as much heat with no more starts, fills and electricity. */
   onFront: z.boolean(),
 });

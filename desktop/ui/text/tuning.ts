@@ -150,6 +150,7 @@ export const tuningText = {
       electricity: 'Pump energy',
       frost: 'Above frost',
       liner: 'Below liner limit',
+      beyondLog: 'Beyond the log',
       front: 'Front',
     },
     onFront: 'on the front',

@@ -76,6 +76,7 @@ const point = (
   fills: 9,
   aboveFreezingK: 6.1,
   belowLinerLimitK: null,
+  beyondLogS: Object.keys(change).length === 0 ? 0 : 5400,
   onFront: front,
 });
 
