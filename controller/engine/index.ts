@@ -1,6 +1,7 @@
 import type { Decision } from '../../shared-types/engine.ts';
 import type { Outcome } from '../../shared-types/log.ts';
 import { isState } from './check-state.ts';
+import { broughtUp } from './older-state.ts';
 import type { EngineState } from './state.ts';
 
 export { reasonText } from './explain/reason-text.ts';
@@ -9,11 +10,12 @@ export { type EngineState, initialState, safeOutputs } from './state.ts';
 export { step, stepOn } from './step.ts';
 
 /** Version of the rules: a log tells with it which engine decided. */
-export const engineVersion = '1.1.0';
+export const engineVersion = '1.2.0';
 
-/** @returns undefined when what was saved is no state of this version. */
+/** @returns undefined when what was saved is no state of this version nor of the one before. */
 export function reviveState(saved: unknown): EngineState | undefined {
-  return isState(saved) ? saved : undefined;
+  const state = broughtUp(saved);
+  return isState(state) ? state : undefined;
 }
 
 /** What of a decision is logged, and what a replay has to meet again. */

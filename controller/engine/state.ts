@@ -9,7 +9,7 @@ import { unknownSunClock } from './sun/clock.ts';
 import { noHarvest } from './want/outlook.ts';
 import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
-/** Version of the shape below. A saved state of another version is not taken up. */
+/** Version of the shape below. A saved state of another version is not taken up, but for the one before. */
 export const stateVersion = 4;
 
 /** A reason before it is put into words. */
@@ -161,7 +161,7 @@ export interface HarvestMemory {
   readonly inGap: boolean;
   /** Gaps in the sun that this local day the full pan waited through to their end. */
   readonly gaps: number;
-  /** Mean of the air over the last three quarters of an hour [°C]; null until it was read. */
+  /** Mean of the air over the last three quarters of an hour [°C]; null while no good sensor tells of it. */
   readonly airMeanC: number | null;
   /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
   readonly lookedMs: number | null;

@@ -1,9 +1,9 @@
 import { MantineProvider } from '@mantine/core';
-import { lazy, type RefObject, Suspense, useEffect, useRef } from 'react';
+import { type RefObject, useEffect, useRef } from 'react';
 import styles from './app.module.css';
 import { assertNever } from './assert-never.ts';
+import { Late, latePart } from './late-part.tsx';
 import { LiveScreen } from './live/live-screen.tsx';
-import { loadPart } from './load-part.ts';
 import { Announcer } from './shell/announcer.tsx';
 import { BannerList } from './shell/banner-list.tsx';
 import { FaultBoundary } from './shell/fault-boundary.tsx';
@@ -21,12 +21,13 @@ import { useLive } from './store/live-store.ts';
 import { en } from './text/en.ts';
 import { theme } from './theme.ts';
 
+const waiting = <p className={styles['waiting']}>{en.shell.loading}</p>;
 // Whoever only glances at Live need not wait for the others.
-const DaysScreen = lazy(() => loadPart(() => import('./days/days-screen.tsx')));
-const AlarmsScreen = lazy(() => loadPart(() => import('./alarms/alarms-screen.tsx')));
-const SiteScreen = lazy(() => loadPart(() => import('./site/site-screen.tsx')));
-const SetpointsScreen = lazy(() => loadPart(() => import('./setpoints/setpoints-screen.tsx')));
-const ReplayScreen = lazy(() => loadPart(() => import('./replay/replay-screen.tsx')));
+const daysScreen = latePart(() => import('./days/days-screen.tsx'));
+const alarmsScreen = latePart(() => import('./alarms/alarms-screen.tsx'));
+const siteScreen = latePart(() => import('./site/site-screen.tsx'));
+const setpointsScreen = latePart(() => import('./setpoints/setpoints-screen.tsx'));
+const replayScreen = latePart(() => import('./replay/replay-screen.tsx'));
 
 export function App({ feed }: { readonly feed: Feed }) {
   return (
@@ -56,9 +57,7 @@ function Frame() {
       <main ref={main} tabIndex={-1} className={styles['main']}>
         <BannerList />
         <FaultBoundary key={`${route.screen} ${site}`}>
-          <Suspense fallback={<p className={styles['waiting']}>{en.shell.loading}</p>}>
-            {shut ? <SignIn /> : <Screen route={route} />}
-          </Suspense>
+          {shut ? <SignIn /> : <Screen route={route} />}
         </FaultBoundary>
       </main>
       <Announcer />
@@ -71,15 +70,15 @@ function Screen({ route }: { readonly route: Route }) {
     case 'live':
       return <LiveScreen />;
     case 'days':
-      return <DaysScreen day={route.day} />;
+      return <Late part={daysScreen} props={{ day: route.day }} waiting={waiting} />;
     case 'replay':
-      return <ReplayScreen day={route.day} part={route.part} />;
+      return <Late part={replayScreen} props={{ day: route.day, part: route.part }} waiting={waiting} />;
     case 'alarms':
-      return <AlarmsScreen />;
+      return <Late part={alarmsScreen} props={{}} waiting={waiting} />;
     case 'site':
-      return <SiteScreen />;
+      return <Late part={siteScreen} props={{}} waiting={waiting} />;
     case 'setpoints':
-      return <SetpointsScreen />;
+      return <Late part={setpointsScreen} props={{}} waiting={waiting} />;
     default:
       return assertNever(route);
   }

@@ -2,6 +2,7 @@ import type { LogReader } from '../../controller/log/log.ts';
 import type { LoopFit } from '../../shared-types/tuning.ts';
 import { fitLoop } from './fit-loop.ts';
 import type { GoOn } from './search.ts';
+import { sameLoop } from './world/same-loop.ts';
 import { type LoggedSpan, readSpan } from './world/span.ts';
 
 export type DaysFitted =
@@ -19,17 +20,11 @@ export function fitDays(reader: LogReader, days: readonly string[], goOn: GoOn =
   for (const day of days) {
     const read = readSpan(reader, day);
     if (!read.ok) leftOut.push(`left out: ${read.why}`);
-    else if (spans[0] !== undefined && !sameLoop(spans[0], read.span))
+    else if (spans[0] !== undefined && !sameLoop(spans[0].site, read.span.site))
       leftOut.push(`left out: on ${day} the loop was another one by its site file`);
     else spans.push(read.span);
   }
   if (spans.length === 0) return { ok: false, why: leftOut };
   const fit = fitLoop(spans, goOn);
   return { ok: true, fit: { ...fit, verdicts: [...fit.verdicts, ...leftOut] } };
-}
-
-function sameLoop({ site: a }: LoggedSpan, { site: b }: LoggedSpan): boolean {
-  const loopOf = ({ pan, pump, store, plumbing, outlet, drain }: typeof a) =>
-    JSON.stringify([pan, pump, store, plumbing, outlet, drain]);
-  return loopOf(a) === loopOf(b);
 }

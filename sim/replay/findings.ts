@@ -2,12 +2,13 @@ import { outcomeOf } from '../../controller/engine/index.ts';
 import type { LogReader } from '../../controller/log/log.ts';
 import type { Decision } from '../../shared-types/engine.ts';
 import type { DecidedRecord, ReplayReport } from '../../shared-types/log.ts';
+import type { Carried } from './carrier.ts';
 import { createCauses } from './causes.ts';
 import { differingFields, speakingReason } from './difference.ts';
 import { createPartings } from './partings.ts';
 import { bothReasons } from './reasons.ts';
 import { sameOutcome } from './same-outcome.ts';
-import { createTally, noTotals, since, type Tally } from './tally.ts';
+import { createTally, noTotals, type Tally } from './tally.ts';
 
 type Found = Pick<
   ReplayReport,
@@ -25,7 +26,7 @@ type Found = Pick<
 
 /** What a replay finds as it goes; it does not grow with the span. */
 export interface Findings {
-  add(record: DecidedRecord, decision: Decision): void;
+  add(record: DecidedRecord, carried: Carried): void;
   found(): Found;
 }
 
@@ -54,8 +55,8 @@ export function createFindings(reader: LogReader): Findings {
   }
 
   return {
-    add(record, decision) {
-      tallies ??= talliesFrom(reader, record, decision);
+    add(record, { before, decision }) {
+      tallies ??= talliesFrom(reader, record, before);
       tallies.logged.read(record.outcome.total);
       tallies.replayed.read(decision.meter.total);
       const same = sameOutcome(record.outcome, decision);
@@ -80,9 +81,13 @@ interface Tallies {
   readonly replayed: Tally;
 }
 
-/** Begins with the totals before the first step: as the step before logged them, else as the state holds them. */
-function talliesFrom(reader: LogReader, record: DecidedRecord, { meter }: Decision): Tallies {
-  const held = since(meter.today, meter.total);
+/**
+ * Begins with the totals before the first step: as the step before logged them, else as the state held them. Where
+ * nothing of either is left, what the first step gained is not known.
+ */
+function talliesFrom(reader: LogReader, record: DecidedRecord, { from, state }: Carried['before']): Tallies {
+  const held = state.meter.total;
   const [before] = reader.between(record.run, record.step - 2, record.step);
-  return { logged: createTally(before?.outcome.total ?? held), replayed: createTally(held) };
+  const { total } = before?.outcome ?? (from === 'nothing' ? record.outcome : { total: held });
+  return { logged: createTally(total), replayed: createTally(held) };
 }

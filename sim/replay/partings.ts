@@ -1,8 +1,9 @@
 import type { Decision } from '../../shared-types/engine.ts';
 import type { DecidedRecord, ReplayReport } from '../../shared-types/log.ts';
-import { type Asked, createDecisionCounter } from './decision-count.ts';
+import { createDecisionCounter } from './decision-count.ts';
 import { outputsDiffer } from './outputs-differ.ts';
 import { bothReasons } from './reasons.ts';
+import { sayerOf, sideOf } from './sides.ts';
 
 type Parted = ReplayReport['parted'][number];
 
@@ -47,23 +48,12 @@ export function createPartings(): Partings {
 }
 
 function begin({ input, outcome }: DecidedRecord, decision: Decision): Parted {
-  const side = ({ phase, outputs }: Asked, reason: string) => ({
-    phase,
-    pumpFraction: outputs.pumpFraction,
-    drainOpen: outputs.drainOpen,
-    reason,
-  });
   const { loggedReason, replayedReason } = bothReasons(sayerOf(outcome, decision), outcome, decision);
   return {
     fromMs: input.nowMs,
     toMs: input.nowMs,
     steps: 0,
-    logged: side(outcome, loggedReason),
-    replayed: side(decision, replayedReason),
+    logged: sideOf(outcome, loggedReason),
+    replayed: sideOf(decision, replayedReason),
   };
-}
-
-function sayerOf(a: Asked, b: Asked): keyof Decision['reasons'] {
-  if (a.phase !== b.phase) return 'phase';
-  return a.outputs.pumpFraction !== b.outputs.pumpFraction ? 'pump' : 'drain';
 }

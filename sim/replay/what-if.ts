@@ -1,15 +1,16 @@
-import { type EngineState, stepOn } from '../../controller/engine/index.ts';
+import { stepOn } from '../../controller/engine/index.ts';
 import type { LogReader } from '../../controller/log/log.ts';
 import type { Decision } from '../../shared-types/engine.ts';
 import type { LogRecord } from '../../shared-types/log.ts';
 import type { Settings } from '../../shared-types/settings.ts';
-import type { Side, WhatIfReport } from '../../shared-types/what-if.ts';
+import type { WhatIfReport } from '../../shared-types/what-if.ts';
+import { type Carried, createCarrier } from './carrier.ts';
 import { createDecisionCounter } from './decision-count.ts';
 import { openLoopInput } from './open-loop-input.ts';
 import { outputsDiffer } from './outputs-differ.ts';
-import { createRemarks } from './remarks.ts';
+import { createRemarks, localTime } from './remarks.ts';
 import { rulesOf } from './rules.ts';
-import { takeUp } from './taking-up.ts';
+import { sayerOf, sideOf } from './sides.ts';
 
 export type WhatIf = typeof whatIf;
 
@@ -46,14 +47,14 @@ export function whatIf(
 }
 
 interface Place {
-  readonly record: LogRecord;
-  readonly base: { readonly state: EngineState; readonly decision: Decision };
-  readonly other: { readonly state: EngineState; readonly decision: Decision };
+  readonly base: Carried;
+  readonly other: ReturnType<typeof stepOn>;
 }
 
 function createWalk(reader: LogReader, settings: Settings) {
   const rules = rulesOf(reader);
   const remarks = createRemarks();
+  const carrier = createCarrier(reader, rules, remarks, localTime);
   const counts = { base: createDecisionCounter(), other: createDecisionCounter() };
   let place: Place | undefined;
   let settingsThen: Settings | null = null;
@@ -69,13 +70,10 @@ function createWalk(reader: LogReader, settings: Settings) {
     if (settingsThen !== null && settingsThen !== rule.settings)
       remarks.add('The settings were changed on that day; the last of them are named.');
     settingsThen = rule.settings;
-    const follows = place?.record.run === record.run && place.record.step + 1 === record.step;
-    const before = follows ? place?.base.state : undefined;
-    const baseState = before ?? takeUp(reader, record, rules, place?.base.state).state;
-    const base = stepOn(baseState, record.input, rule.site, rule.settings);
-    const input = openLoopInput(record.input, place?.base.decision, place?.other.decision);
-    const other = stepOn(place?.other.state ?? baseState, input, rule.site, settings);
-    place = { record, base, other };
+    const base = carrier.decide(record, rule);
+    const input = openLoopInput(record.input, place?.base.drivenBy, place?.other.decision);
+    const other = stepOn(place?.other.state ?? base.before.state, input, rule.site, settings);
+    place = { base, other };
     compare(record, base.decision, other.decision);
   }
 
@@ -84,7 +82,12 @@ function createWalk(reader: LogReader, settings: Settings) {
     counts.other.add(other, input.elapsedMs);
     if (!outputsDiffer(base, other)) return;
     differences++;
-    firstDifference ??= { atMs: input.nowMs, base: sideOf(base, other), other: sideOf(other, base) };
+    const sayer = sayerOf(base, other);
+    firstDifference ??= {
+      atMs: input.nowMs,
+      base: sideOf(base, base.reasons[sayer].text),
+      other: sideOf(other, other.reasons[sayer].text),
+    };
   }
 
   return {
@@ -98,12 +101,4 @@ function createWalk(reader: LogReader, settings: Settings) {
       remarks: [...remarks.list(), ...reader.remarks.map((text) => `The log: ${text}.`)],
     }),
   };
-}
-
-/** A side with the reason that speaks for what it does otherwise than its opposite. */
-function sideOf({ phase, outputs, reasons }: Decision, opposite: Decision): Side {
-  const { pumpFraction, drainOpen } = outputs;
-  const sayer =
-    phase !== opposite.phase ? 'phase' : pumpFraction !== opposite.outputs.pumpFraction ? 'pump' : 'drain';
-  return { phase, pumpFraction, drainOpen, reason: reasons[sayer].text };
 }

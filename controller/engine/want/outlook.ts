@@ -77,11 +77,10 @@ function lossOf(situation: Situation, gainW: number | null): Loss {
   return { lostJ, inGap: wasInGap || lostJ >= gapFraction * refillCostJ(situation) };
 }
 
-/** The mean of the air; kept while no good sensor tells of it. */
+/** The mean of the air; begun anew after a time in which no good sensor told of it: what it was then is no fall. */
 function airMeanC({ state, readings, elapsedMs }: Situation): number | null {
-  const { airMeanC: before } = state.harvest;
   const airC = good(readings.ambientC);
-  return airC === null ? before : lowPass(before, airC, elapsedMs, airMs);
+  return airC === null ? null : lowPass(state.harvest.airMeanC, airC, elapsedMs, airMs);
 }
 
 /** How clear the sky was so far, 0 to 1 and a little; at night it goes back to what is usual. */

@@ -99,10 +99,10 @@ function wantFromCirculation(situation: Situation, phase: Circulating): Command 
   const closed = heldFor(timers.stopMs, runMs, closesAfterS * 1000);
   const losing = heldFor(timers.losingMs, runMs, losingHoldMs);
   const gap = closed || losing ? gapValues(situation) : null;
-  if (losing && gap === null && canEmpty(site)) return emptyForNoGain(situation, values);
+  if (losing && gap === null && canEmpty(site)) return emptyInGap(situation, values);
   if (closed && canRest(site)) return command('rest', 'resting-no-gain', values);
   if (gap !== null && !canRest(site)) return command('run', 'circulating-through-gap', gap);
-  if (closed) return emptyForNoGain(situation, values);
+  if (closed) return emptyInGap(situation, values);
   if (timers.stopMs !== null)
     return command('run', 'waiting-stop-delay', {
       ...values,
@@ -142,12 +142,12 @@ function wantFromRest(situation: Situation): Command {
   if (canEmpty(site)) {
     if (heldFor(timers.losingMs, runMs, losingHoldMs)) {
       const hold = gapValues(situation);
-      return hold === null ? emptyForNoGain(situation, idle) : command('rest', 'resting-through-gap', hold);
+      return hold === null ? emptyInGap(situation, idle) : command('rest', 'resting-through-gap', hold);
     }
     if (idleMin >= settings.emptyAfterMin)
       return coolsStore(situation)
         ? command('rest', 'resting-colder-than-store', idle)
-        : emptyForNoGain(situation, idle);
+        : command('empty', 'emptying-no-gain', idle);
   }
   if (batchWarms(situation) && idleMin < settings.emptyAfterMin / 2) return warmingBatch(situation);
   return idleMin < settings.emptyAfterMin / 2
@@ -155,8 +155,9 @@ function wantFromRest(situation: Situation): Command {
     : command('rest', 'resting-no-gain', idle);
 }
 
-function emptyForNoGain(situation: Situation, values: Values): Command {
-  const airFellK = turnedByK(situation);
+/** Empties a pan that loses heat; where the air alone keeps it from waiting, that is why. */
+function emptyInGap(situation: Situation, values: Values): Command {
+  const airFellK = paysWaiting(situation) ? turnedByK(situation) : null;
   return command('empty', 'emptying-no-gain', airFellK === null ? values : { ...values, airFellK });
 }
 
@@ -169,18 +170,24 @@ function turnedByK({ state, readings }: Situation): number | null {
 }
 
 /**
- * The numbers of a gap that is worth waiting through, else null.
+ * True while it may pay to wait for the sun with a full pan.
  *
  * Nobody knows when the sun comes back. Whoever waits until the wait has cost as much as a refill, and then
  * gives up, never pays more than twice what the best foresight would have. On a day without a gap so far the wait
  * is half as long, since then it is the weather that changes; each gap that ended brings it closer to the whole.
- * What the day can no longer pay back is not waited for, nor is the sun once the air shows that the weather turned.
+ * What the day can no longer pay back is not waited for.
  */
-function gapValues(situation: Situation): Values | null {
+function paysWaiting(situation: Situation): boolean {
   const { lostJ, dayJ, gaps } = situation.state.harvest;
-  if (turnedByK(situation) !== null) return null;
   const costJ = refillCostJ(situation);
-  if (lostJ >= costJ * (1 - 0.5 ** (gaps + 1)) || (dayJ !== null && dayJ < costJ)) return null;
+  return lostJ < costJ * (1 - 0.5 ** (gaps + 1)) && (dayJ === null || dayJ >= costJ);
+}
+
+/** The numbers of a gap that is worth waiting through, else null, as it is once the air shows that the weather turned. */
+function gapValues(situation: Situation): Values | null {
+  if (turnedByK(situation) !== null || !paysWaiting(situation)) return null;
+  const { lostJ, dayJ } = situation.state.harvest;
+  const costJ = refillCostJ(situation);
   return known({ lostKWh: kWh(lostJ), costKWh: kWh(costJ), dayKWh: dayJ === null ? null : kWh(dayJ) });
 }
 

@@ -1,10 +1,10 @@
-import { lazy, Suspense, useCallback, useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { DayCurves } from '../../../shared-types/log.ts';
-import { loadPart } from '../load-part.ts';
+import { Late } from '../late-part.tsx';
 import { nearestIndex } from '../replay/scrub.ts';
-import { en } from '../text/en.ts';
 import type { TimeWindow } from './chart-look.ts';
 import { CurveTable } from './curve-table.tsx';
+import { lateTimeChart } from './late-time-chart.ts';
 import { MarkKey } from './mark-key.tsx';
 import { mergedPhases } from './merged-phases.ts';
 import { PhaseRibbon, RibbonKey } from './phase-ribbon.tsx';
@@ -12,9 +12,6 @@ import { SeriesSwitches } from './series-switches.tsx';
 import { useDrawnSeries } from './use-drawn-series.ts';
 import { ValuesLine } from './values-line.tsx';
 import { wholeSpan } from './whole-span.ts';
-
-// The chart library is as large as all the rest: the page shows its words before it has it.
-const TimeChart = lazy(() => loadPart(() => import('./time-chart.tsx')));
 
 interface Props {
   readonly curves: DayCurves;
@@ -36,13 +33,14 @@ export function CurvePanel({ curves, label, zoomable = false, cursorMs, pointabl
   const onWindow = useCallback((window: TimeWindow) => setZoomed(window), []);
   return (
     <>
-      <Suspense fallback={<p>{en.shell.loading}</p>}>
-        <TimeChart
-          {...{ curves, names, span, label, zoomable, onWindow }}
-          cursorMs={pointable ? curves.atMs[index] : cursorMs}
-          onPoint={pointable ? onPoint : undefined}
-        />
-      </Suspense>
+      <Late
+        part={lateTimeChart}
+        props={{
+          ...{ curves, names, span, label, zoomable, onWindow },
+          cursorMs: pointable ? curves.atMs[index] : cursorMs,
+          onPoint: pointable ? onPoint : undefined,
+        }}
+      />
       <PhaseRibbon phases={phases} window={zoomed} />
       {pointable ? <ValuesLine {...{ curves, names, index }} onIndex={setIndex} /> : null}
       <MarkKey events={curves.events} />

@@ -15,6 +15,7 @@ const { columns } = en.days;
 /** The days as a table, newest first; on a small screen with what matters most. */
 export function DayList({ days }: { readonly days: readonly DaySummary[] }) {
   const wide = useMediaQuery('(min-width: 50em)', undefined, { getInitialValueInEffect: false });
+  const today = useToday();
   const newestFirst = [...days].sort((a, b) => b.day.localeCompare(a.day));
   return (
     <table className={styles['table']}>
@@ -33,7 +34,7 @@ export function DayList({ days }: { readonly days: readonly DaySummary[] }) {
       </thead>
       <tbody className="number">
         {newestFirst.map((summary) => (
-          <Row key={summary.day} summary={summary} wide={wide === true} />
+          <Row key={summary.day} summary={summary} wide={wide === true} isToday={summary.day === today} />
         ))}
       </tbody>
     </table>
@@ -49,14 +50,19 @@ function WideHeads() {
   ));
 }
 
-function Row({ summary, wide }: { readonly summary: DaySummary; readonly wide: boolean }) {
-  const today = useToday();
+interface RowProps {
+  readonly summary: DaySummary;
+  readonly wide: boolean;
+  readonly isToday: boolean;
+}
+
+function Row({ summary, wide, isToday }: RowProps) {
   const address = useAddress();
   const times = useTimes();
   const numbers = useNumbers();
   const { day, starts, fills, alarms } = summary;
   const heat = (valueJ: number) => inLine(numbers.heat(valueJ));
-  const remarks = dayRemarks(summary, day === today, numbers);
+  const remarks = dayRemarks(summary, isToday, numbers);
   return (
     <tr>
       <th scope="row">
@@ -79,7 +85,7 @@ function Row({ summary, wide }: { readonly summary: DaySummary; readonly wide: b
           <td>{durationText(summary.pumpRunS * 1000)}</td>
           <td className={alarms ? styles['alarms'] : undefined}>{told(alarms, numbers.count)}</td>
           <td>
-            {day === today ? en.days.today : numbers.percent(Math.floor(summary.coveredFraction * 100) / 100)}
+            {isToday ? en.days.today : numbers.percent(Math.floor(summary.coveredFraction * 100) / 100)}
           </td>
         </>
       ) : (

@@ -1,29 +1,33 @@
 import { memo } from 'react';
-import { useAddress } from '../shell/use-address.ts';
+import type { DaySummary } from '../../../shared-types/log.ts';
+import type { Route } from '../shell/route.ts';
 import { en } from '../text/en.ts';
 import { type CalendarCell, heatOf } from './calendar.ts';
 import { hasGap } from './day-remarks.ts';
-import { useDayWords } from './use-day-words.ts';
 import type { HeatShades } from './use-heat-shades.ts';
-import { useToday } from './use-today.ts';
 import styles from './year-calendar.module.css';
 
 const { marks } = en.days.year;
 
-interface Props {
-  readonly cell: CalendarCell;
+/** What each day of a year shows by; asked for once for all of them. */
+export interface DayLook {
   readonly shades: HeatShades;
-  /** True for the one day that Tab stops at. */
-  readonly stop: boolean;
+  readonly address: (route: Route) => string;
+  readonly wordsOf: (summary: DaySummary) => string;
+  readonly today: string | undefined;
   readonly onLook: (day: string) => void;
 }
 
+interface Props extends DayLook {
+  readonly cell: CalendarCell;
+  /** True for the one day that Tab stops at. */
+  readonly stop: boolean;
+}
+
 /** A day of the year: its number on the shade of its heat, with its marks. */
-export const YearDay = memo(function YearDay({ cell, shades, stop, onLook }: Props) {
+export const YearDay = memo(function YearDay({ cell, stop, ...look }: Props) {
   const { day, dayOfMonth, summary, missing } = cell;
-  const address = useAddress();
-  const wordsOf = useDayWords();
-  const today = useToday();
+  const { shades, address, wordsOf, today, onLook } = look;
   if (summary === undefined)
     return (
       <span className={`${styles['cell']} ${missing ? styles['missing'] : styles['outside']}`}>

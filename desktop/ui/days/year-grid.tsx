@@ -1,13 +1,15 @@
 import { type KeyboardEvent, useRef, useState } from 'react';
 import { inLine } from '../format/numbers.ts';
+import { useAddress } from '../shell/use-address.ts';
 import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import type { CalendarMonth } from './calendar.ts';
 import { useDayWords } from './use-day-words.ts';
 import type { HeatShades } from './use-heat-shades.ts';
+import { useToday } from './use-today.ts';
 import { type CalendarYear, dayByKey } from './year.ts';
 import styles from './year-calendar.module.css';
-import { YearDay } from './year-day.tsx';
+import { type DayLook, YearDay } from './year-day.tsx';
 
 interface Props {
   readonly year: CalendarYear;
@@ -21,6 +23,8 @@ interface Props {
 export function YearGrid({ year, shades }: Props) {
   const grid = useRef<HTMLDivElement>(null);
   const wordsOf = useDayWords();
+  const address = useAddress();
+  const today = useToday();
   const logged = year.months.flatMap(({ weeks }) => weeks.flat().flatMap((cell) => cell?.summary ?? []));
   const [looked, setLooked] = useState<string | undefined>(undefined);
   const stop = logged.find(({ day }) => day === looked)?.day ?? logged.at(-1)?.day;
@@ -39,7 +43,12 @@ export function YearGrid({ year, shades }: Props) {
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the days in it are links; keys only move among them */}
       <div ref={grid} className={styles['months']} onKeyDown={go}>
         {year.months.map((month) => (
-          <Month key={month.month} month={month} shades={shades} stop={stop} onLook={setLooked} />
+          <Month
+            key={month.month}
+            month={month}
+            stop={stop}
+            look={{ shades, address, wordsOf, today, onLook: setLooked }}
+          />
         ))}
       </div>
     </>
@@ -48,12 +57,11 @@ export function YearGrid({ year, shades }: Props) {
 
 interface MonthProps {
   readonly month: CalendarMonth;
-  readonly shades: HeatShades;
   readonly stop: string | undefined;
-  readonly onLook: (day: string) => void;
+  readonly look: DayLook;
 }
 
-function Month({ month, shades, stop, onLook }: MonthProps) {
+function Month({ month, stop, look }: MonthProps) {
   const times = useTimes();
   const numbers = useNumbers();
   return (
@@ -79,9 +87,7 @@ function Month({ month, shades, stop, onLook }: MonthProps) {
             <tr key={week.find((cell) => cell !== null)?.day}>
               {week.map((cell, index) => (
                 <td key={cell?.day ?? `none-${index}`}>
-                  {cell === null ? null : (
-                    <YearDay cell={cell} shades={shades} stop={cell.day === stop} onLook={onLook} />
-                  )}
+                  {cell === null ? null : <YearDay cell={cell} stop={cell.day === stop} {...look} />}
                 </td>
               ))}
             </tr>

@@ -1,3 +1,4 @@
+import { useCallback } from 'react';
 import { selectSiteName, selectSiteNames } from '../store/live-selectors.ts';
 import { type LiveState, useLive } from '../store/live-store.ts';
 import { formatRoute, type Route } from './route.ts';
@@ -9,5 +10,5 @@ const selectSite = (state: LiveState): string | null =>
 /** Addresses for links: of the site that is shown, so that a second tab shows it as well. */
 export function useAddress(): (route: Route) => string {
   const site = useLive(selectSite);
-  return (route) => formatRoute(route, site);
+  return useCallback((route) => formatRoute(route, site), [site]);
 }

@@ -7,12 +7,12 @@ import type { Traits } from '../../plant/traits.ts';
 import type { LoggedSpan } from './span.ts';
 import { alongStore, storeSeen } from './store-sensors.ts';
 
-/** Store and pan are looked at over so many minutes at the beginning. */
+/** Store and pan are looked at over so many minutes from when each was first read. */
 const lookedMin = 10;
 const usualStoreC = 20;
 const wetPhases: readonly string[] = ['circulating', 'resting'];
 
-/** The loop as the first minutes of a span show it. Where nothing shows it, usual values stand. */
+/** The loop as its first readings show it, however late they come. Where nothing shows it, usual values stand. */
 export function beginOf(span: LoggedSpan, traits: Partial<Traits>, drawCourse: DrawCourse): PlantState {
   const { site, phases, minutes } = span;
   const first = (channel: Channel) => firstMean(minutes.values[channel]);
@@ -39,7 +39,8 @@ export function beginOf(span: LoggedSpan, traits: Partial<Traits>, drawCourse: D
 const within = (valueC: number) => Math.min(95, Math.max(0.5, valueC));
 
 function firstMean(values: Float64Array | undefined): number | undefined {
-  const good = values?.subarray(0, lookedMin).filter((value) => !Number.isNaN(value));
-  if (good === undefined || good.length === 0) return undefined;
+  const from = values?.findIndex((value) => !Number.isNaN(value)) ?? -1;
+  if (values === undefined || from < 0) return undefined;
+  const good = values.subarray(from, from + lookedMin).filter((value) => !Number.isNaN(value));
   return good.reduce((sum, value) => sum + value, 0) / good.length;
 }

@@ -40,13 +40,19 @@ export interface FollowOptions {
   readonly panOffsetK: number;
 }
 
-/** Drives a plant through a logged span and corrects sun and draws so that it goes where the log went. */
+/**
+ * Drives a plant through a logged span and corrects sun and draws so that it goes where the log went. The day begins
+ * with a window; what the first one of the span lacks is cut off before it.
+ */
 export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions): Followed {
-  const { minutes, dayFromMs, dayToMs } = span;
-  const windows = Math.ceil(minutes.count / windowMin);
+  const { minutes, dayFromMs } = span;
+  const dayMinute = (dayFromMs - minutes.fromMs) / minuteMs;
+  const dayWindow = Math.ceil(dayMinute / windowMin);
+  const cutMin = dayWindow * windowMin - dayMinute;
+  const windows = Math.ceil((minutes.count + cutMin) / windowMin);
   const windowUnknowns: Unknowns[] = [];
   const wantedKgS = Array.from({ length: windows }, () => 0);
-  const draws = { fromMs: minutes.fromMs, stepMs: windowMin * minuteMs, wantedKgS };
+  const draws = { fromMs: minutes.fromMs - cutMin * minuteMs, stepMs: windowMin * minuteMs, wantedKgS };
   const uncorrected = conditionsOf(sky);
   const residuals = createResiduals(span);
   const plant = beginOf(span, options.traits, draws);
@@ -57,16 +63,13 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
   let unlikely = 0;
 
   for (let window = 0; window < windows; window++) {
-    const from = window * windowMin;
-    const startMs = minutes.fromMs + from * minuteMs;
-    if (startMs >= dayToMs) break;
-    // The window in which the day begins need not begin with it: the nearest does.
-    if (Math.abs(startMs - dayFromMs) < (windowMin * minuteMs) / 2) {
+    const from = Math.max(0, window * windowMin - cutMin);
+    const to = Math.min(minutes.count, (window + 1) * windowMin - cutMin);
+    if (window === dayWindow) {
       begin = clonePlant(plant);
       heldAtFirstJ = outsideJ(plant);
       account = emptyAccount();
     }
-    const to = Math.min(minutes.count, from + windowMin);
     const attempt = (tried: Unknowns, drawnKgS: number): Seen => {
       const trial = clonePlant(plant);
       wantedKgS[window] = drawnKgS;
@@ -85,7 +88,7 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
   }
   const homeJ = account.homeJ + outsideJ(plant) - heldAtFirstJ;
   const conditions = uncorrected.map((minute, i) =>
-    otherwise(minute, windowUnknowns[Math.floor(i / windowMin)] ?? unknowns),
+    otherwise(minute, windowUnknowns[Math.floor((i + cutMin) / windowMin)] ?? unknowns),
   );
   return { unlikely, draws, begin, homeJ, residuals, conditions };
 }

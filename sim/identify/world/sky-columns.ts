@@ -1,3 +1,4 @@
+import type { Channel } from '../../../shared-types/channels.ts';
 import type { Origin } from '../../../shared-types/tuning.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 import { erbsDiffuseFraction } from '../../weather/diffuse-fraction.ts';
@@ -5,7 +6,8 @@ import { clearSkyEmissivity, dewPointC, longWaveWM2, pressureHPa } from '../../w
 import type { Weather } from '../../weather/weather.ts';
 import { filled, smoothed } from './mending.ts';
 import { minuteMs } from './minutes.ts';
-import type { LoggedSpan } from './span.ts';
+import { readFraction } from './read-fraction.ts';
+import { type LoggedSpan, leastCoveredFraction } from './span.ts';
 import { type SunColumn, sunColumn } from './sun-column.ts';
 
 /** The weather of a span, minute by minute, before it is made into conditions. */
@@ -34,14 +36,18 @@ const assumedWindMs = 2;
 /** Wind is felt over some minutes; the mean over five takes the sensor's noise out. A design choice. */
 const windReach = 2;
 
-export function skyColumns({ site, minutes }: LoggedSpan, assumedAirC: () => Float64Array): SkyColumns {
+/** What was read in less than half of the day counts as not measured: no straight line tells of the rest. */
+export function skyColumns(span: LoggedSpan, assumedAirC: () => Float64Array): SkyColumns {
+  const { site, minutes } = span;
   const { fromMs, count, values } = minutes;
   const sun = sunColumn(site, fromMs, count);
-  const irradiance = litOnly(clearnessFilled(values.irradianceWM2, sun), sun);
-  const air = filled(values.ambientC);
-  const wind = filled(values.windMs);
-  const humidity = filled(values.humidityFraction);
-  const longWave = filled(values.longWaveWM2);
+  const measured = (channel: Channel) =>
+    readFraction(values[channel], span) < leastCoveredFraction ? undefined : values[channel];
+  const irradiance = litOnly(clearnessFilled(measured('irradianceWM2'), sun), sun);
+  const air = filled(measured('ambientC'));
+  const wind = filled(measured('windMs'));
+  const humidity = filled(measured('humidityFraction'));
+  const longWave = filled(measured('longWaveWM2'));
   return {
     fromMs,
     sun,

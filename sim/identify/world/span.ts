@@ -1,13 +1,16 @@
 import { safeOutputs } from '../../../controller/engine/index.ts';
 import { localDaysOf } from '../../../controller/log/local-day.ts';
 import type { LogReader } from '../../../controller/log/log.ts';
-import type { Channel } from '../../../shared-types/channels.ts';
+import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
 import type { OperatorRequest, PhaseName } from '../../../shared-types/engine.ts';
 import type { LogRecord } from '../../../shared-types/log.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { Site } from '../../../shared-types/site.ts';
 import { assumedPhase } from './assumed-phase.ts';
+import { median } from './mending.ts';
 import { createMinutes, type Minutes, type MinuteTaker, minuteMs } from './minutes.ts';
+import { readFraction } from './read-fraction.ts';
+import { sameLoop } from './same-loop.ts';
 
 /** A logged day with what came before it, brought into order. */
 export interface LoggedSpan {
@@ -56,17 +59,40 @@ export function readSpan(reader: LogReader, day: string): SpanRead {
   const { fromMs, toMs } = localDaysOf(site.timeZone).boundsOf(day);
   const taken = takeRecords(reader, { day, site, fromMs, toMs });
   if (taken.settings.length === 0) return refused(`the settings of ${day} are no longer in the log`);
-  const { minutes } = taken;
+  const { usualStepMs, ...spanned } = taken;
+  const { minutes } = spanned;
   const coveredFraction = coverage(minutes, fromMs, toMs);
   if (coveredFraction < leastCoveredFraction)
     return refused(
-      `the log covers ${percent(coveredFraction)} of ${day}, which is too little: ${percent(leastCoveredFraction)} is the least`,
+      `the log covers ${percent(coveredFraction)} of ${day}, which is too little: ` +
+        `${percent(leastCoveredFraction)} is the least${farApart(usualStepMs)}`,
     );
-  const remarks = [...taken.remarks, ...reader.remarks.map((text) => `The log: ${text}.`)];
+  const remarks = [
+    ...spanned.remarks,
+    ...partlyRead(minutes, fromMs),
+    ...reader.remarks.map((text) => `The log: ${text}.`),
+  ];
   return {
     ok: true,
-    span: { ...taken, day, site, dayFromMs: fromMs, dayToMs: toMs, first, coveredFraction, remarks },
+    span: { ...spanned, day, site, dayFromMs: fromMs, dayToMs: toMs, first, coveredFraction, remarks },
   };
+}
+
+/** A minute without a step is not covered. */
+function farApart(usualStepMs: number): string {
+  if (!(usualStepMs > minuteMs)) return '';
+  return `; its steps lie ${(usualStepMs / minuteMs).toFixed(1)} minutes apart, and one is needed in each minute`;
+}
+
+/** A sensor that was read in less of the day is worth a word; a design choice. */
+const nearlyAllFraction = 0.9;
+
+function partlyRead(minutes: Minutes, dayFromMs: number): string[] {
+  return (Object.keys(minutes.values) as Channel[]).flatMap((channel) => {
+    const fraction = readFraction(minutes.values[channel], { minutes, dayFromMs });
+    if (fraction >= nearlyAllFraction) return [];
+    return [`${channelMeaning[channel].title}: read in ${percent(fraction)} of what was logged of the day.`];
+  });
 }
 
 const refused = (why: string): SpanRead => ({ ok: false, why });
@@ -85,7 +111,10 @@ interface Wanted {
   readonly toMs: number;
 }
 
-type Taken = Pick<LoggedSpan, 'settings' | 'minutes' | 'phases' | 'requests' | 'remarks'>;
+interface Taken extends Pick<LoggedSpan, 'settings' | 'minutes' | 'phases' | 'requests' | 'remarks'> {
+  /** The middle one of the distances of its steps [ms]; not a number of fewer than two. */
+  readonly usualStepMs: number;
+}
 
 function takeRecords(reader: LogReader, wanted: Wanted): Taken {
   const { day, fromMs, toMs } = wanted;
@@ -107,6 +136,8 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
   const phases: { fromMs: number; phase: PhaseName }[] = [];
   const requests: { atMs: number; request: OperatorRequest }[] = [];
   const counts = { notLater: 0, jumps: 0, gaps: 0, gapMs: 0, otherSite: 0, foreign: 0 };
+  const ends = { beforeMs: 0, afterMs: 0 };
+  const stepsMs: number[] = [];
   let last: LogRecord | undefined;
   let settingsRevision = Number.NaN;
   let siteRevision = Number.NaN;
@@ -115,7 +146,8 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
   function knows(record: LogRecord): boolean {
     if (record.siteRevision !== siteRevision) {
       siteRevision = record.siteRevision;
-      ofSite = samePan(reader.site(siteRevision), site);
+      const own = reader.site(siteRevision);
+      ofSite = own !== null && (own === site || sameLoop(own, site));
     }
     if (!ofSite) counts.otherSite++;
     return ofSite;
@@ -139,6 +171,7 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
     const { nowMs, elapsedMs, feedback } = record.input;
     const lastMs = before.input.nowMs;
     const tookMs = nowMs - lastMs;
+    stepsMs.push(tookMs);
     if (tookMs > gapMs) {
       counts.gaps++;
       counts.gapMs += tookMs;
@@ -160,7 +193,8 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
         return;
       }
       note(record);
-      if (last !== undefined) takeDrive(last, record);
+      if (last === undefined) ends.beforeMs = nowMs - fromMs;
+      else takeDrive(last, record);
       minutes.step(nowMs);
       const { failed } = record.outcome;
       for (const channel of Object.keys(readings) as Channel[]) {
@@ -171,8 +205,18 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
       last = record;
     },
     taken(): Taken {
-      if (last !== undefined) minutes.drive(last.input.nowMs, toMs, safeOutputs);
-      return { settings, minutes: minutes.minutes(), phases, requests, remarks: inWords(counts) };
+      if (last !== undefined) {
+        minutes.drive(last.input.nowMs, toMs, safeOutputs);
+        ends.afterMs = toMs - last.input.nowMs;
+      }
+      return {
+        settings,
+        minutes: minutes.minutes(),
+        phases,
+        requests,
+        remarks: [...inWords(counts), ...endsInWords(ends)],
+        usualStepMs: median(stepsMs),
+      };
     },
   };
 }
@@ -182,15 +226,6 @@ function movedBy(
   outputs: LogRecord['outcome']['outputs'],
 ) {
   return { pumpFraction, drainOpen: drainOpen ?? outputs.drainOpen };
-}
-
-/** Another pan, pump or store is another loop; other sensors or limits are not. */
-function samePan(a: Site | null, b: Site): boolean {
-  if (a === null) return false;
-  if (a === b) return true;
-  const loopOf = ({ pan, pump, store, plumbing, outlet, drain, location }: Site) =>
-    JSON.stringify([pan, pump, store, plumbing, outlet, drain, location]);
-  return loopOf(a) === loopOf(b);
 }
 
 function inWords(
@@ -213,3 +248,24 @@ function inWords(
     );
   return remarks;
 }
+
+function endsInWords({
+  beforeMs,
+  afterMs,
+}: {
+  readonly beforeMs: number;
+  readonly afterMs: number;
+}): string[] {
+  const remarks: string[] = [];
+  if (beforeMs > gapMs)
+    remarks.push(
+      `The log begins ${inMinutes(beforeMs)} into the day: until then the loop is taken to stand as it then stood.`,
+    );
+  if (afterMs > gapMs)
+    remarks.push(
+      `The log ends ${inMinutes(afterMs)} before the day does: from there on pump off and drain open are assumed, and a sky as clear as it was last.`,
+    );
+  return remarks;
+}
+
+const inMinutes = (ms: number) => `${(ms / minuteMs).toFixed(0)} minutes`;

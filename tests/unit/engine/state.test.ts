@@ -51,6 +51,25 @@ describe('the state', () => {
       expect(reviveState(other)).toBeUndefined();
   });
 
+  it('of the version before goes on with its totals and what was learnt', () => {
+    const { state } = circulatingLoop(site).run(60);
+    const now = { ...state, learnt: { drainTimeS: 240 }, failure: { count: 2, cause: null } };
+    const { inGap: _, airMeanC: __, ...harvest } = now.harvest;
+    const old = { ...now, version: 3, harvest };
+    expect(reviveState(JSON.parse(JSON.stringify(old)))).toEqual({
+      ...now,
+      harvest: { ...now.harvest, inGap: false, airMeanC: null },
+    });
+    expect(now.meter.total.pumpRunS).toBeGreaterThan(0);
+    for (const broken of [
+      { ...old, version: 2 },
+      { ...old, version: 4 },
+      { ...old, harvest: null },
+      { ...old, learnt: { strangeS: 1 } },
+    ])
+      expect(reviveState(broken)).toBeUndefined();
+  });
+
   it('with a broken part is not taken up, or steps without doing harm', () => {
     const loop = circulatingLoop(site).run(60);
     loop.feedback = { pumpFraction: 0, drainOpen: true, ageMs: 0 };

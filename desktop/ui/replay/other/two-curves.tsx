@@ -1,23 +1,21 @@
-import { lazy, Suspense, useCallback, useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { DayCurves } from '../../../../shared-types/log.ts';
 import type { Comparison } from '../../../../shared-types/tuning.ts';
 import type { TimeWindow } from '../../charts/chart-look.ts';
+import { lateTimeChart } from '../../charts/late-time-chart.ts';
 import { mergedPhases } from '../../charts/merged-phases.ts';
 import { PhaseRibbon, RibbonKey } from '../../charts/phase-ribbon.tsx';
 import type { SeriesName } from '../../charts/series.ts';
 import { SeriesSwitches } from '../../charts/series-switches.tsx';
 import { useDrawnSeries } from '../../charts/use-drawn-series.ts';
 import { wholeSpan } from '../../charts/whole-span.ts';
-import { loadPart } from '../../load-part.ts';
+import { Late } from '../../late-part.tsx';
 import { useTimes } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import { nearestIndex } from '../scrub.ts';
 import { GroundStrip } from './ground-strip.tsx';
 import styles from './two-curves.module.css';
 import { TwoValues } from './two-values.tsx';
-
-// As large as all the rest of the page: the numbers stand there before it comes.
-const TimeChart = lazy(() => loadPart(() => import('../../charts/time-chart.tsx')));
 
 const text = en.tuning.other;
 
@@ -64,9 +62,7 @@ function Side({ side, curves, ...chart }: SideProps) {
   return (
     <div className={styles['side']}>
       <h3>{side}</h3>
-      <Suspense fallback={<p>{en.shell.loading}</p>}>
-        <TimeChart {...{ curves, label, onWindow }} {...chart} />
-      </Suspense>
+      <Late part={lateTimeChart} props={{ curves, label, onWindow, ...chart }} />
       <PhaseRibbon phases={phases} window={window} />
     </div>
   );

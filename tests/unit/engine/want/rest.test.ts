@@ -144,6 +144,20 @@ describe('a pan at rest', () => {
     expect(Object.keys(valuesOf({ ...still, timers: losing, harvest: lost }))).not.toContain('airFellK');
   });
 
+  it('puts nothing down to the air that it does for another reason', () => {
+    const told = { panOutletC: 22, storeBottomC: 20, ambientC: 16 };
+    const air = { airMeanC: 20 };
+    for (const changes of [
+      { ...idle(90), state: { ...idle(90).state, harvest: { ...given({}).state.harvest, ...air } } },
+      { timers: losing, harvest: { ...air, ...lost } },
+      { timers: losing, harvest: { ...air, dayJ: 1 } },
+    ]) {
+      const evening = { ...still, told, ...changes };
+      expect(wanted(evening)).toEqual(['empty', 'emptying-no-gain']);
+      expect(valuesOf(evening)).not.toHaveProperty('airFellK');
+    }
+  });
+
   it('costs more to refill with each fill of the day and with what the hour would bring', () => {
     const cost = (hourJ: number | null, fills = 0) =>
       refillCostJ(given({ ...still, harvest: { hourJ }, fills }));

@@ -180,6 +180,30 @@ describe('replay of a span', () => {
     expect(report.toMs).toBe(hour(10) - 10_000);
   });
 
+  it('counts what the span alone brought, on both sides', () => {
+    const { logged, replayed } = replaySpan(reader, { fromMs: hour(9), toMs: hour(10) });
+    const total = (atMs: number) => [...reader.recordsWithin(atMs, atMs + 1)][0]?.outcome.total.heatHomeJ;
+    const broughtJ = (total(hour(10) - 10_000) ?? 0) - (total(hour(9) - 10_000) ?? 0);
+    expect(broughtJ).toBeGreaterThan(1e6);
+    expect(logged.heatHomeJ).toBeCloseTo(broughtJ, 3);
+    expect(replayed).toEqual(logged);
+  });
+
+  it('counts on from the run before, where it begins with a run', () => {
+    const { logged, replayed } = replaySpan(reader, { fromMs: hour(12.5), toMs: hour(13) });
+    const whole = replayDay(reader, day).logged;
+    expect(logged.heatHomeJ).toBeGreaterThan(0);
+    expect(logged.heatHomeJ).toBeLessThan(0.3 * whole.heatHomeJ);
+    expect(replayed).toEqual(logged);
+  });
+
+  it('does not take all that was ever brought for a gain of the span, where no state is left', () => {
+    const lost = tampered({ stateBefore: () => null });
+    const { logged } = replaySpan(lost, { fromMs: hour(12.5), toMs: hour(13) });
+    const known = replaySpan(reader, { fromMs: hour(12.5), toMs: hour(13) });
+    expect(logged.heatHomeJ).toBeCloseTo(known.logged.heatHomeJ, -5);
+  });
+
   it.each([
     [{ fromMs: hour(30), toMs: hour(31) }, 'nothing of 2031-06-22T06:00:00.000Z to 2031-06-22T07:00:00.000Z'],
     [{ day: '2030-01-01', lastDay: '2030-01-02' }, 'nothing of 2030-01-01 to 2030-01-02'],

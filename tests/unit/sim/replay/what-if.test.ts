@@ -1,7 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { importedEngine } from '../../../../controller/log/layout.ts';
 import { type LogReader, logPath } from '../../../../controller/log/log.ts';
 import { openLogReader } from '../../../../controller/log/reader.ts';
 import type { Decision, EngineInput } from '../../../../shared-types/engine.ts';
+import type { LogRecord } from '../../../../shared-types/log.ts';
 import type { Settings } from '../../../../shared-types/settings.ts';
 import { whatIfReportSchema } from '../../../../shared-types/what-if.ts';
 import { recordHistory } from '../../../../sim/history.ts';
@@ -89,13 +91,47 @@ describe('a logged day decided under other settings', () => {
       for (const record of reader.records(day)) yield { ...record, settingsRevision: ++asked > 100 ? 2 : 1 };
     };
     const report = whatIf({ ...reader, records, settings: () => ({ ...settings }) }, day, settings);
-    expect(report?.remarks).toEqual(['The settings were changed on that day; the last of them are named.']);
+    expect(report?.remarks).toContain('The settings were changed on that day; the last of them are named.');
+  });
+
+  it('says what is missing of the day', () => {
+    expect(whatIf(reader, day, settings)?.remarks).toEqual(['Nothing was logged from 11:00:00 to 11:30:00.']);
+  });
+
+  it('takes the answers to what another engine decided for no fault of either side', () => {
+    const fromMs = hour(9);
+    // Of ten minutes: the engine of then let the pump stand; flow and device told so a step later.
+    const records = function* () {
+      for (const record of reader.records(day)) yield stood(record, fromMs, fromMs + 600_000);
+    };
+    const report = whatIf({ ...reader, records, engineVersion: () => '0.0.1-old' }, day, settings);
+    expect(report).toMatchObject({ differences: 0, base: whatIf(reader, day, settings)?.base });
+    expect(report?.remarks.join()).toContain('Engine 0.0.1-old decided then');
+  });
+
+  it('says so when no engine of ours decided then', () => {
+    const report = whatIf({ ...reader, engineVersion: () => importedEngine }, day, settings);
+    expect(report?.remarks).toContain('The loop was driven by another controller, by rules of its own.');
   });
 
   it('refuses a day that is not kept', () => {
     expect(() => whatIf(reader, '2031-06-01', settings)).toThrow(RangeError);
   });
 });
+
+function stood(record: LogRecord, fromMs: number, toMs: number): LogRecord {
+  const { input, outcome } = record;
+  if (input.nowMs < fromMs || input.nowMs > toMs) return record;
+  const outputs = { ...outcome.outputs, pumpFraction: 0 };
+  const followed = input.nowMs > fromMs && input.feedback !== null;
+  const feedback = followed ? { ...input.feedback, pumpFraction: 0 } : input.feedback;
+  const readings = followed ? { ...input.readings, flowLMin: { value: 0, ageMs: 0 } } : input.readings;
+  return {
+    ...record,
+    input: { ...input, readings, feedback } as LogRecord['input'],
+    outcome: { ...outcome, phase: 'resting', outputs },
+  };
+}
 
 const { input: logged } = logRecord(1);
 const decided = (outputs: Partial<Decision['outputs']> = {}, phase: Decision['phase'] = 'resting') => {

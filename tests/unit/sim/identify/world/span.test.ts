@@ -1,38 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import type { LogRecord } from '../../../../../shared-types/log.ts';
 import { defaultSettings } from '../../../../../shared-types/settings.ts';
-import { type LoggedSpan, readSpan } from '../../../../../sim/identify/world/span.ts';
+import { readSpan } from '../../../../../sim/identify/world/span.ts';
 import { logRecord } from '../../../../support/log-records.ts';
 import { memoryLog } from '../../../../support/memory-log.ts';
 import { demoContent, siteOf } from '../../../../support/sites.ts';
-
-const site = siteOf(demoContent({ timeZone: 'Etc/UTC' }));
-const day = '2031-06-21';
-const fromMs = Date.parse(`${day}T00:00:00Z`);
-const minuteMs = 60_000;
-
-/** A record a minute, of as many minutes of the day. */
-function minutely(count: number, change: (minute: number) => Parameters<typeof logRecord>[1] = () => ({})) {
-  return Array.from({ length: count }, (_, minute) => {
-    const changes = change(minute) ?? {};
-    const input = { nowMs: fromMs + (minute + 1) * minuteMs, elapsedMs: minuteMs, ...changes.input };
-    return logRecord(minute + 1, { ...changes, input });
-  });
-}
-
-function read(records: readonly LogRecord[]) {
-  return readSpan(memoryLog(records, [], site, defaultSettings), day);
-}
-
-function spanOf(records: readonly LogRecord[]): LoggedSpan {
-  const result = read(records);
-  if (!result.ok) throw new Error(result.why);
-  return result.span;
-}
+import { day, minutely, minuteMs, read, spanOf } from './span-rig.ts';
 
 describe('a logged day', () => {
   test('that is whole needs no remark', () => {
-    const span = spanOf(minutely(1440));
+    const span = spanOf(minutely(0, 1440));
     expect(span.remarks).toEqual([]);
     expect(span.coveredFraction).toBe(1);
     expect(span.minutes.count).toBe(1440);
@@ -44,15 +20,38 @@ describe('a logged day', () => {
   });
 
   test('is refused below half of it, and taken from half on', () => {
-    expect(read(minutely(719))).toMatchObject({
+    expect(read(minutely(0, 719))).toMatchObject({
       ok: false,
       why: expect.stringContaining('50 % is the least'),
     });
-    expect(read(minutely(720)).ok).toBe(true);
+    expect(read(minutely(0, 720)).ok).toBe(true);
+  });
+
+  test('of another logger whose steps lie far apart is refused with how far', () => {
+    const every = (minutes: number) => read(minutely(0, 1440).filter((_, minute) => minute % minutes === 0));
+    expect(every(5)).toMatchObject({ why: expect.stringContaining('its steps lie 5.0 minutes apart') });
+    expect(read(minutely(0, 700))).not.toMatchObject({ why: expect.stringContaining('apart') });
+  });
+
+  test('that the log does not hold to both ends says so, and from where it is taken on trust', () => {
+    expect(spanOf(minutely(2, 1438)).remarks).toEqual([
+      expect.stringContaining('The log begins 3 minutes into the day'),
+    ]);
+    expect(spanOf(minutely(0, 1437)).remarks).toEqual([
+      expect.stringContaining('The log ends 3 minutes before the day does'),
+    ]);
+    expect(spanOf(minutely(1, 1438)).remarks).toEqual([]);
+  });
+
+  test('says which sensor was read in a part of it only', () => {
+    const until = (end: number) =>
+      minutely(0, 1440, (minute) => (minute < end ? {} : { outcome: { failed: ['panOutletC' as const] } }));
+    expect(spanOf(until(1295)).remarks).toEqual(['Pan outlet: read in 90 % of what was logged of the day.']);
+    expect(spanOf(until(1296)).remarks).toEqual([]);
   });
 
   test('loses steps that are not later than the one before, and says how many', () => {
-    const records = minutely(1440);
+    const records = minutely(0, 1440);
     const twice = [...records.slice(0, 700), ...records.slice(690, 1440)];
     const span = spanOf(twice);
     expect(span.remarks).toEqual(['10 steps that were not later than the one before them are left out.']);
@@ -60,12 +59,12 @@ describe('a logged day', () => {
   });
 
   test('says where the clock jumped', () => {
-    const records = minutely(1440, (minute) => (minute === 600 ? { input: { elapsedMs: 20_000 } } : {}));
+    const records = minutely(0, 1440, (minute) => (minute === 600 ? { input: { elapsedMs: 20_000 } } : {}));
     expect(spanOf(records).remarks).toEqual([expect.stringContaining('The calendar clock jumped 1 times')]);
   });
 
   test('has the pump off and the drain open where nothing was logged', () => {
-    const records = minutely(1440).filter((_, minute) => minute < 600 || minute >= 630);
+    const records = minutely(0, 1440).filter((_, minute) => minute < 600 || minute >= 630);
     const span = spanOf(records);
     expect(span.remarks).toEqual([expect.stringContaining('1 gaps, 31 minutes in sum')]);
     expect(span.minutes.drives[615]?.[0]?.outputs).toMatchObject({ pumpFraction: 0, drainOpen: true });
@@ -73,7 +72,7 @@ describe('a logged day', () => {
   });
 
   test('leaves out what a failed sensor said from when it failed', () => {
-    const records = minutely(1440, (minute) =>
+    const records = minutely(0, 1440, (minute) =>
       minute < 800 ? {} : { outcome: { failed: ['panOutletC' as const] } },
     );
     const { values } = spanOf(records).minutes;
@@ -84,7 +83,7 @@ describe('a logged day', () => {
 
   test('does what the device says, not what it was asked', () => {
     const stopped = { pumpFraction: 0, drainOpen: null, ageMs: 100 };
-    const span = spanOf(minutely(1440, () => ({ input: { feedback: stopped } })));
+    const span = spanOf(minutely(0, 1440, () => ({ input: { feedback: stopped } })));
     expect(span.minutes.drives[700]?.[0]?.outputs).toMatchObject({ pumpFraction: 0, drainOpen: false });
   });
 
