@@ -22,10 +22,11 @@ const text = en.tuning.other;
 interface Props {
   readonly site: string;
   readonly comparison: Comparison;
+  readonly olderFit: boolean;
 }
 
 /** The comparison on paper. */
-export function ComparisonReport({ site, comparison }: Props) {
+export function ComparisonReport({ site, comparison, olderFit }: Props) {
   const times = useTimes();
   const numbers = useNumbers();
   const { timeZone } = useChartLook();
@@ -37,6 +38,7 @@ export function ComparisonReport({ site, comparison }: Props) {
       <p>
         {text.result(times.day(comparison.day))}. {text.printed(timeZone)}
       </p>
+      {olderFit ? <p>{en.tuning.fit.older}</p> : null}
       <p>
         <strong>{gainText(heatGainJ, sameSettings(settingsThen, settingsTried), numbers)}</strong>
       </p>
