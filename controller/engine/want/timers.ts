@@ -37,19 +37,15 @@ export function settlingMs({ state: { phase, learnt }, site }: Situation): numbe
  * delay before a fill or a start, nor does it break one that it agrees with.
  */
 export function updateTimers(situation: Situation, heat: HeatReading): Timers {
-  const { state, facts, site, settings, runMs } = situation;
+  const { state, facts, settings, runMs } = situation;
   const { timers, phase, harvest } = state;
   const { differenceK, sheetDifferenceK, differenceIsGood } = facts;
-  const { startDifferenceK, stopDifferenceK } = differencesOf(situation);
+  const differences = differencesOf(situation);
   const rests = phase.name === 'resting' && !needsFill(situation);
   const warmToFill = sheetDifferenceK !== null && sheetDifferenceK >= settings.fillDifferenceK;
-  const warmToStart = differenceK !== null && differenceK >= startDifferenceK && !batchWarms(situation);
+  const warmToStart =
+    differenceK !== null && differenceK >= differences.startDifferenceK && !batchWarms(situation);
   const counts = (sinceMs: number | null) => differenceIsGood || sinceMs !== null;
-  const closesAtK = canRest(site) ? stopDifferenceK : Math.min(stopDifferenceK, pairOffset(state.learnt).sdK);
-  // Where the pan would empty with its pump, that costs more than the electricity.
-  const closed =
-    (differenceK !== null && differenceK <= closesAtK) ||
-    (phase.name === 'circulating' && canRest(site) && isNotWorthPumping(situation, heat));
   const settled = runMs - phase.sinceMs >= settlingMs(situation);
   const full = state.water.level === 'full';
   const loses = harvest.gainW !== null && harvest.gainW < -unsureW(situation);
@@ -58,11 +54,25 @@ export function updateTimers(situation: Situation, heat: HeatReading): Timers {
   return {
     fillMs: hold(timers.fillMs, needsFill(situation) && warmToFill && counts(timers.fillMs), runMs),
     startMs: hold(timers.startMs, rests && warmToStart && counts(timers.startMs), runMs),
-    stopMs: hold(timers.stopMs, phase.name === 'circulating' && settled && closed, runMs),
+    stopMs: hold(
+      timers.stopMs,
+      phase.name === 'circulating' && settled && closes(situation, heat, differences),
+      runMs,
+    ),
     noFlowMs: noFlowSince(situation),
     drainOpenMs: drainOpenSince(situation),
     losingMs: hold(timers.losingMs, losing, runMs),
   };
+}
+
+/** True while a circulation brings no heat that is worth its pump. */
+function closes(situation: Situation, heat: HeatReading, { stopDifferenceK }: Differences): boolean {
+  const { state, facts, site } = situation;
+  const { differenceK } = facts;
+  // A stop that empties the pan costs more than electricity, and more than a difference that the sensors may make.
+  const rests = canRest(site);
+  const closesAtK = rests ? stopDifferenceK : Math.min(stopDifferenceK, pairOffset(state.learnt).sdK);
+  return (differenceK !== null && differenceK <= closesAtK) || (rests && isNotWorthPumping(situation, heat));
 }
 
 /** Starts of a day that cost nothing extra, and by how much each further one raises the bar [K]. Design choices. */

@@ -47,6 +47,9 @@ describe('the state', () => {
       heat: { storeFull: false, linerHot: false, cooling: false },
       operator: { lease: null, seen: [] },
     });
+    const safe = { pumpFraction: 0, drainOpen: true, drainPumpOn: false, exchangerPumpOn: false };
+    expect(safeOutputs).toStrictEqual(safe);
+    expect(initialState().outputs).toBe(safeOutputs);
   });
 
   it('of another version, or of no version, is not taken up', () => {

@@ -5,6 +5,7 @@ import type { GainMemory, Phase, Timers, WaterLevel } from '../../../../controll
 import { initialState } from '../../../../controller/engine/state.ts';
 import { batchWarms } from '../../../../controller/engine/want/batch.ts';
 import { unsureW } from '../../../../controller/engine/want/net-gain.ts';
+import { isNotWorthPumping } from '../../../../controller/engine/want/pump-cost.ts';
 import {
   differencesOf,
   needsFill,
@@ -158,6 +159,12 @@ describe('since when it is warm enough', () => {
     ['not where it cannot rest', flowing(little, { site: stops }), null],
   ])('to stop for its electricity: %s', (_when, told, sinceMs) => {
     expect(timer('stopMs', { ...told, state: compared })).toBe(sinceMs);
+  });
+
+  it('asks nothing of the heat of a pump that takes no power', () => {
+    const still = given({ level: 'full' });
+    const heat = { flowLMin: 0, estimated: false, errorFraction: null };
+    expect([-1, 0].map((rateW) => isNotWorthPumping(still, { ...heat, rateW }))).toEqual([true, false]);
   });
 
   const quiet: Told = { phase: resting, level: 'full', told: { ...apart(1), ambientC: 5 } };
