@@ -171,7 +171,7 @@ function withMemories(situation: Situation, heat: HeatReading): Situation {
     ...state,
     watch: updateWatch(situation),
     learnt: learnEnds(learnPair(situation), state.meter.night, night),
-    timers: updateTimers(situation),
+    timers: updateTimers(situation, heat),
     gain: updateGain(situation),
     frost: updateKeepWarm(situation, updateFrost(situation)),
     heat: updateHeat(situation),

@@ -1,6 +1,7 @@
 import { hold } from '../blocks/hold.ts';
 import { drainOpenSince } from '../hazards/drain-open.ts';
 import { noFlowSince } from '../hazards/no-flow.ts';
+import type { HeatReading } from '../meter/heat-rate.ts';
 import { comparedMs, turnoverMs } from '../pair/at-fill.ts';
 import { pairOffset } from '../pair/uncertainty.ts';
 import { canRest } from '../pan.ts';
@@ -10,6 +11,7 @@ import { batchWarms } from './batch.ts';
 import { cannotGain } from './collector.ts';
 import { type Differences, effectiveDifferences } from './differences.ts';
 import { unsureW } from './net-gain.ts';
+import { isNotWorthPumping } from './pump-cost.ts';
 
 /** A full pan has gained when it is this much warmer than its lowest since [K]; a design choice. */
 const gainedK = 0.5;
@@ -34,7 +36,7 @@ export function settlingMs({ state: { phase, learnt }, site }: Situation): numbe
  * Instants since which the conditions for wanting something hold. A doubtful reading cannot begin the
  * delay before a fill or a start, nor does it break one that it agrees with.
  */
-export function updateTimers(situation: Situation): Timers {
+export function updateTimers(situation: Situation, heat: HeatReading): Timers {
   const { state, facts, site, settings, runMs } = situation;
   const { timers, phase, harvest } = state;
   const { differenceK, sheetDifferenceK, differenceIsGood } = facts;
@@ -44,7 +46,10 @@ export function updateTimers(situation: Situation): Timers {
   const warmToStart = differenceK !== null && differenceK >= startDifferenceK && !batchWarms(situation);
   const counts = (sinceMs: number | null) => differenceIsGood || sinceMs !== null;
   const closesAtK = canRest(site) ? stopDifferenceK : Math.min(stopDifferenceK, pairOffset(state.learnt).sdK);
-  const closed = differenceK !== null && differenceK <= closesAtK;
+  // Where the pan would empty with its pump, that costs more than the electricity.
+  const closed =
+    (differenceK !== null && differenceK <= closesAtK) ||
+    (phase.name === 'circulating' && canRest(site) && isNotWorthPumping(situation, heat));
   const settled = runMs - phase.sinceMs >= settlingMs(situation);
   const full = state.water.level === 'full';
   const loses = harvest.gainW !== null && harvest.gainW < -unsureW(situation);

@@ -216,6 +216,22 @@ describe('a state', () => {
     for (const value of others) expect([value, changed(path, value)]).toEqual([value, false]);
   });
 
+  it('has a heat dump where the loop has one, and then a whole one', () => {
+    const dump = { wanted: true, failed: false, sinceMs: 5, fromC: 60 };
+    for (const value of [undefined, dump, { ...dump, sinceMs: null, fromC: null }])
+      expect([value, changed(['heat', 'dump'], value)]).toEqual([value, true]);
+    for (const value of [null, true, 7, 'dump', []])
+      expect([value, changed(['heat', 'dump'], value)]).toEqual([value, false]);
+    for (const [key, value] of Object.entries(dump))
+      for (const stranger of strangersTo(value)) {
+        const broken = { ...dump, [key]: stranger };
+        expect([broken, changed(['heat', 'dump'], broken)]).toEqual([broken, false]);
+      }
+    expect([true, false, undefined].map((on) => changed(['outputs', 'heatDumpOn'], on))).not.toContain(false);
+    for (const stranger of [null, 0, 1, 'true', [], {}])
+      expect([stranger, changed(['outputs', 'heatDumpOn'], stranger)]).toEqual([stranger, false]);
+  });
+
   it.each([
     [{ name: 'empty', sinceMs: 5, afterNoGain: false }, ['sinceMs', 'afterNoGain']],
     [{ name: 'circulating', sinceMs: 5, afterFill: true }, ['sinceMs', 'afterFill']],

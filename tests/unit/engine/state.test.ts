@@ -37,6 +37,18 @@ describe('the state', () => {
     expect(reviveState(initialState())).toEqual(initialState());
   });
 
+  it('begins with nothing seen, nothing asked and nothing found', () => {
+    expect(initialState()).toMatchObject({
+      stepped: false,
+      water: { level: 'unknown', overdue: false },
+      pump: { startsMs: [], exercising: false },
+      frost: { latched: null, storeCold: false },
+      airLows: { daysC: [] },
+      heat: { storeFull: false, linerHot: false, cooling: false },
+      operator: { lease: null, seen: [] },
+    });
+  });
+
   it('of another version, or of no version, is not taken up', () => {
     for (const other of [
       null,
