@@ -52,10 +52,11 @@ export function chooseAnchor(question: AnchorQuestion): AnchorChoice {
 }
 
 /**
- * Wall time that controller and device get to come up [ms]. Both load about as much as the process that starts them,
+ * Wall time that controller and device get to come up [whole ms]. Both load about as much as the process that starts them,
  * one after the other; on a busy machine a fixed time would be too short, and the first thing to see a false alarm.
  * Least, most and factor are design choices.
  *
  * @param loadedMs - Age of this process when all that it loads was there [ms].
  */
-export const comingUpMs = (loadedMs: number): number => Math.min(20_000, Math.max(3000, 5 * loadedMs));
+export const comingUpMs = (loadedMs: number): number =>
+  Math.round(Math.min(20_000, Math.max(3000, 5 * loadedMs)));

@@ -61,6 +61,7 @@ it.each([
   [100, 3000],
   [600, 3000],
   [601, 3005],
+  [601.3, 3007],
   [4000, 20_000],
   [4001, 20_000],
 ])('a start that loads in %d ms gives controller and device %d ms', (loadedMs, graceMs) => {
