@@ -43,8 +43,9 @@ export function DayReport({ site, curves, names }: Props) {
       <canvas className={styles['curves']} ref={canvas} width={700} height={440} />
       <PhaseRibbon phases={phases} window={span} />
       <PaperKey names={names} />
-      <MarkKey events={curves.events} />
-      <RibbonKey phases={phases} />
+      <RibbonKey phases={phases}>
+        <MarkKey events={curves.events} />
+      </RibbonKey>
       <h2 className={styles['events']}>{text.events}</h2>
       <DayEvents events={told.slice(0, mostEvents)} />
       {told.length > mostEvents ? <p>{text.report.more(told.length - mostEvents)}</p> : null}

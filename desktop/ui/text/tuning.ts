@@ -192,6 +192,9 @@ export const tuningText = {
     mean: 'Mean',
     correlation: 'Correlation with the one before',
     verdicts: 'What the days can tell',
+    told: (count: number) => `What the days can tell and what not (${count})`,
+    fewer: (count: number) =>
+      `${count === 0 ? 'None is' : `Only ${count} ${count === 1 ? 'is' : 'are'}`} logged before today.`,
     run: 'Fit the loop',
     count: 'Newest days',
     lead: 'Needs some whole days with sun. A fit that converges takes the place of the one before.',

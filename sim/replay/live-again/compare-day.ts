@@ -130,7 +130,7 @@ function loopText(fit: LoopFit | null): Comparison['loop'] {
   if (fit === null)
     return {
       origin: 'assumed',
-      text: 'The loop was never fitted: usual values, in wide ranges from memory.',
+      text: 'The loop was never fitted: usual values of such loops, in wide ranges.',
     };
   const days = fit.days.length === 1 ? 'one day' : `${fit.days.length} days`;
   return { origin: 'reconstructed', text: `The loop as it was fitted to ${days} of its log.` };
