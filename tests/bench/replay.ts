@@ -3,6 +3,7 @@ import { openLogReader } from '../../controller/log/reader.ts';
 import { readSiteFile } from '../../controller/site-file.ts';
 import { defaultSettings, type Settings, settingsSchema } from '../../shared-types/settings.ts';
 import { recordHistory } from '../../sim/history.ts';
+import { usualLoop } from '../../sim/identify/possible-loop.ts';
 import { replaySpan } from '../../sim/replay/replay-span.ts';
 import { makeReady } from '../../sim/replay/sweep/ready-day.ts';
 import { sweep } from '../../sim/replay/sweep/sweep.ts';
@@ -86,7 +87,7 @@ function benchMemory(path: string): void {
 }
 
 function readyOf(path: string) {
-  const made = makeReady(openLogReader(path), firstDay, [{}], 1);
+  const made = makeReady(openLogReader(path), firstDay, [usualLoop], 1);
   if (!made.ok) throw new Error(made.why);
   return made.ready;
 }
@@ -113,7 +114,7 @@ async function benchSweep(path: string, settingsInForce: Settings): Promise<void
       days: Array.from({ length: sweptDays }, (_, index) => `2031-06-${21 + index}`),
       ranges: [{ setting: 'startDifferenceK', from: 1, to: 8, values: sweptValues }],
       settingsInForce,
-      loops: [{}],
+      loops: [usualLoop],
       loopRemarks: [],
       seed: 1,
       workers,

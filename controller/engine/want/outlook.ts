@@ -3,6 +3,7 @@ import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import type { HarvestMemory } from '../state.ts';
 import { clearSkyWM2, sunHeightDeg } from '../sun/position.ts';
+import { updateAir } from './air-turn.ts';
 import { absorbedFraction, leastLightWM2, lossWM2K, skyLossWM2 } from './collector.ts';
 import { unsureW } from './net-gain.ts';
 import { refillCostJ } from './refill.ts';
@@ -24,8 +25,9 @@ const sliceMs = 1_800_000;
 const hourMs = 3_600_000;
 /** A loss below this share of a refill is no gap in the sun: sensors alone can show it. */
 const gapFraction = 0.1;
-/** The air is remembered with this time constant, to see when it falls [ms]. */
-const airMs = 2_700_000;
+
+/** What the harvest forgets with each local day. */
+export const newHarvestDay = { gaps: 0, airFellFromC: null, airCameBack: false } as const;
 
 export const noHarvest: HarvestMemory = {
   gainW: null,
@@ -36,8 +38,8 @@ export const noHarvest: HarvestMemory = {
   clearFraction: usualClearFraction,
   lostJ: 0,
   inGap: false,
-  gaps: 0,
   airMeanC: null,
+  ...newHarvestDay,
   lookedMs: null,
   risingWM2: 0,
   hourJ: null,
@@ -54,6 +56,7 @@ export function updateHarvest(situation: Situation, gainW: number | null): Harve
   const before = state.harvest;
   const { dryC, dryTakenWM2, dryClearWM2, drySteady } = dryTaking(situation);
   const { lostJ, inGap, gaps } = lossOf(situation, gainW);
+  const { airMeanC, airFellFromC, airCameBack } = updateAir(situation);
   const clear = clearFraction(situation, gainW);
   const fresh = before.lookedMs !== null && runMs - before.lookedMs < lookEveryMs;
   const { lookedMs, risingWM2, hourJ, dayJ } = fresh ? before : lookAhead(situation, clear);
@@ -67,7 +70,9 @@ export function updateHarvest(situation: Situation, gainW: number | null): Harve
     lostJ,
     inGap,
     gaps,
-    airMeanC: airMeanC(situation),
+    airMeanC,
+    airFellFromC,
+    airCameBack,
     lookedMs,
     risingWM2,
     hourJ,
@@ -86,12 +91,6 @@ function lossOf(situation: Situation, gainW: number | null): Loss {
   const lostJ = Math.max(0, before - ((gainW + unsureW(situation)) * elapsedMs) / 1000);
   if (lostJ === 0) return { lostJ, inGap: false, gaps: wasInGap ? gaps + 1 : gaps };
   return { lostJ, inGap: wasInGap || lostJ >= gapFraction * refillCostJ(situation), gaps };
-}
-
-/** The mean of the air; begun anew after a time in which no good sensor told of it: what it was then is no fall. */
-function airMeanC({ state, readings, elapsedMs }: Situation): number | null {
-  const airC = good(readings.ambientC);
-  return airC === null ? null : lowPass(state.harvest.airMeanC, airC, elapsedMs, airMs);
 }
 
 /** How clear the sky was so far, 0 to 1 and a little; at night it goes back to what is usual. */

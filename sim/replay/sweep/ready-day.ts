@@ -1,8 +1,8 @@
 import type { LogReader } from '../../../controller/log/log.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
+import type { PossibleLoop } from '../../identify/possible-loop.ts';
 import { type LoggedSpan, readSpan } from '../../identify/world/span.ts';
 import { type LoggedWorld, worldOf } from '../../identify/world/world.ts';
-import type { Traits } from '../../plant/traits.ts';
 import { leftGroundOf } from '../live-again/left-ground.ts';
 import { liveDay } from '../live-again/live-day.ts';
 import type { Lived } from '../live-again/lived.ts';
@@ -15,7 +15,7 @@ import type { ReadyOrNot, Tried } from './trial.ts';
 export function makeReady(
   reader: LogReader,
   day: string,
-  loops: readonly Partial<Traits>[],
+  loops: readonly PossibleLoop[],
   seed: number,
 ): ReadyOrNot {
   const read = readSpan(reader, day);
@@ -31,9 +31,9 @@ export function makeReady(
 }
 
 /** What was found for the first loop is where the search for the others begins. */
-function worldsOf(span: LoggedSpan, loops: readonly Partial<Traits>[]): LoggedWorld[] {
+function worldsOf(span: LoggedSpan, loops: readonly PossibleLoop[]): LoggedWorld[] {
   const worlds: LoggedWorld[] = [];
-  for (const traits of loops) worlds.push(worldOf(span, traits, worlds[0]?.found));
+  for (const loop of loops) worlds.push(worldOf(span, loop, worlds[0]?.found));
   return worlds;
 }
 

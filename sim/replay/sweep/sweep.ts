@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { engineVersion } from '../../../controller/engine/index.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { SettingRange, SweepReport } from '../../../shared-types/tuning.ts';
-import type { Traits } from '../../plant/traits.ts';
+import type { PossibleLoop } from '../../identify/possible-loop.ts';
 import { advise } from './advise.ts';
 import { keepResults, keptResults } from './keep.ts';
 import type { Answer, WorkerTask } from './messages.ts';
@@ -26,7 +26,7 @@ export interface SweepOptions {
   readonly ranges: readonly SettingRange[];
   readonly settingsInForce: Settings;
   /** The best-known loop, then loops drawn from what is uncertain of it; one or more. */
-  readonly loops: readonly Partial<Traits>[];
+  readonly loops: readonly PossibleLoop[];
   /** What is to be said of where the loop came from. */
   readonly loopRemarks: readonly string[];
   readonly seed: number;

@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { defaultSettings } from '../../../../../shared-types/settings.ts';
 import { sweepReportSchema } from '../../../../../shared-types/tuning.ts';
+import { usualLoop } from '../../../../../sim/identify/possible-loop.ts';
 import { tellProgress } from '../../../../../sim/replay/sweep/progress.ts';
 import { reportText } from '../../../../../sim/replay/sweep/report-text.ts';
 import { type SweepOptions, sweep } from '../../../../../sim/replay/sweep/sweep.ts';
@@ -21,7 +22,7 @@ const options: SweepOptions = {
     { setting: 'fillsPerDay', from: 2, to: 4, values: 3 },
   ],
   settingsInForce: defaultSettings,
-  loops: [{}, {}],
+  loops: [usualLoop, usualLoop],
   loopRemarks: ['A loop.'],
   seed: 1,
   workers: 1,
@@ -111,7 +112,7 @@ describe('a sweep', () => {
     const others: Partial<SweepOptions>[] = [
       { seed: 2 },
       { days: ['2031-06-20'] },
-      { loops: [{}] },
+      { loops: [usualLoop] },
       { ranges: options.ranges.slice(0, 1) },
       { settingsInForce: { ...defaultSettings, leastOnS: 181 } },
     ];
