@@ -6,11 +6,7 @@ import { agree, type Comparison, saidBy } from './comparison.ts';
 /** Water that lies below is not warmer than this over what lies above [K], sensors included. */
 const inversionK = 2.5;
 
-interface Layer {
-  readonly channel: Channel;
-  /** Without it the others stand in order. */
-  readonly restStands: boolean;
-}
+const upwards: readonly Channel[] = ['storeBottomC', 'storeMiddleC', 'storeTopC'];
 
 /** What lies below is not much warmer than what lies above; of a layer that says nothing that cannot be told. */
 function stands(lowerC: number | null, upperC: number | null): boolean {
@@ -31,13 +27,13 @@ export const storeOrder: Comparison = {
     const withoutMiddle = stands(bottomC, topC);
     const withoutTop = stands(bottomC, middleC);
     if (withoutBottom && withoutMiddle && withoutTop) return agree;
-    const known: Layer[] = [];
-    if (bottomC !== null) known.push({ channel: 'storeBottomC', restStands: withoutBottom });
-    if (middleC !== null) known.push({ channel: 'storeMiddleC', restStands: withoutMiddle });
-    if (topC !== null) known.push({ channel: 'storeTopC', restStands: withoutTop });
-    // One without which the others stand in order; where that does not tell, each of them.
-    const odd = known.filter(({ restStands }) => restStands);
-    return (odd.length > 0 ? odd : known).map(({ channel }) => channel);
+    // One without which the others stand in order; where that does not tell, each of them. Of two that say anything
+    // each is one of those, and the silent third is not.
+    const odd: Channel[] = [];
+    if (withoutBottom) odd.push('storeBottomC');
+    if (withoutMiddle) odd.push('storeMiddleC');
+    if (withoutTop) odd.push('storeTopC');
+    return odd.length > 0 ? odd : upwards;
   },
 };
 
