@@ -50,7 +50,11 @@ function command(goal: Goal, code: ReasonCode, values: Values): Command {
 }
 
 function differences(situation: Situation): Values {
-  return known({ differenceK: situation.facts.differenceK, ...differencesOf(situation) });
+  const { differenceK } = situation.facts;
+  const { startDifferenceK, stopDifferenceK } = differencesOf(situation);
+  return differenceK === null
+    ? { startDifferenceK, stopDifferenceK }
+    : { differenceK, startDifferenceK, stopDifferenceK };
 }
 
 function wantFill(situation: Situation): Command {
