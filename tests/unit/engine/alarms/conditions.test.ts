@@ -36,7 +36,8 @@ describe('an alarm', () => {
   it('tells of a hot liner unless heat is dumped, and where the heat dump did not help', () => {
     const hot = { ...heat, linerHot: true };
     const dump = { wanted: true, failed: false, sinceMs: 0, fromC: 60 };
-    const liner = (state: Given['state']) => ask('liner-hot', { told: { panOutletC: 80 }, state });
+    const liner = (state: NonNullable<Given['state']>) =>
+      ask('liner-hot', { told: { panOutletC: 80 }, state });
     const { site, settings } = situationOf();
     const values = { panC: 80, linerHotC: site.pan.linerLimitC - settings.linerMarginK };
     expect(liner({ heat })).toBeNull();
