@@ -50,7 +50,8 @@ async function run(options: StartOptions, parts: Parts, graceMs: number): Promis
   const { url } = web.server;
   parts.begin(() => ({ stop: web.server.close }));
   const tell = tellOnce(url);
-  setTimeout(tell, tellAtMs - performance.now()).unref();
+  // A page that had to be built first took longer than that.
+  setTimeout(tell, Math.max(0, tellAtMs - performance.now())).unref();
 
   const begun = await beginLoop(options, play, parts, graceMs);
   if (!begun.ok) return begun.reason;

@@ -16,12 +16,12 @@ export const allTheSunWords =
  * The model's sheet gathers eta / (1 - U/h) of it and never more than all, U the loss in the mean wind of bright
  * minutes and h the contact from sheet to water.
  */
-export function gathersAllTheSun({ traits, values }: Posterior, stretches: readonly Stretch[]): boolean {
+export function gathersAllTheSun({ known, values }: Posterior, stretches: readonly Stretch[]): boolean {
   const found = (name: TraitName) =>
-    values[traits.findIndex(({ trait }) => trait === name)] ?? usualTraits[name];
+    values[known.findIndex(({ trait }) => trait === name)] ?? usualTraits[name];
   const lossWM2K = found('stillLossWM2K') + found('windLossJM3K') * brightWindMs(stretches);
   const stretch = 1 / (1 - Math.min(0.8, lossWM2K / found('contactWM2K')));
-  const sd = traits.find(({ trait }) => trait === 'opticalEfficiency')?.sd ?? 0;
+  const sd = known.find(({ trait }) => trait === 'opticalEfficiency')?.sd ?? 0;
   return (found('opticalEfficiency') + 2 * sd) * stretch > 1;
 }
 

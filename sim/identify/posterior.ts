@@ -4,9 +4,9 @@ import { type LoopModel, priorStretch } from './model/loop-problem.ts';
 import type { Unknown } from './model/unknowns.ts';
 import type { Fitted } from './search.ts';
 
-/** What is known of the traits in the end: values and covariance, in the order of the unknowns that are traits. */
+/** What is known in the end of traits and sensors: values and covariance, in the order of the unknowns. */
 export interface Posterior {
-  readonly traits: readonly Unknown[];
+  readonly known: readonly Unknown[];
   readonly values: readonly number[];
   readonly covariance: readonly (readonly number[])[];
 }
@@ -14,27 +14,26 @@ export interface Posterior {
 /**
  * Puts together what the days told, what the considered errors may have moved, and what was known beforehand.
  *
- * Errors that are considered but not looked for shift the traits by S = -C J'Jc for each unit; their variance comes on top:
+ * Errors that are considered but not looked for shift the others by S = -C J'Jc for each unit; their variance comes on top:
  * P = C + S Pc S' (the Schmidt form, as in Tapley, Schutz & Born, Statistical Orbit Determination, chapter 6, from
  * memory). Then comes the part of the prior that the search left out.
  */
 export function posteriorOf({ unknowns }: LoopModel, { found }: Fitted): Posterior {
   const { parameters, unitCovariance, jacobian } = found;
-  const traitPlaces = placesOf(unknowns, ({ trait }) => trait !== undefined);
+  const places = placesOf(unknowns, ({ trait, sensor }) => trait !== undefined || sensor !== undefined);
   const consideredPlaces = placesOf(unknowns, ({ considered }) => considered === true);
   const covariance = new Matrix(unitCovariance.map((row) => [...row]));
-  const own = covariance.subMatrixRow(traitPlaces);
-  let total = own.subMatrixColumn(traitPlaces);
+  const own = covariance.subMatrixRow(places);
+  let total = own.subMatrixColumn(places);
   if (consideredPlaces.length > 0) {
     const touched = jacobian.transpose().mmul(withoutPrior(jacobian, unknowns.length, consideredPlaces));
     const sds = consideredPlaces.map((place) => unknowns[place]?.sd ?? 0);
     const shifts = own.mmul(touched).mulRowVector(sds);
     total = total.add(shifts.mmul(shifts.transpose()));
   }
-  const traits = traitPlaces.map((place) => unknowns[place] as Unknown);
   return combined(
-    traits,
-    traitPlaces.map((place) => at(parameters, place)),
+    places.map((place) => unknowns[place] as Unknown),
+    places.map((place) => at(parameters, place)),
     total,
   );
 }
@@ -53,15 +52,15 @@ function withoutPrior(jacobian: Matrix, priors: number, places: number[]): Matri
 /** Share of what is known beforehand that the search left out, in terms of one over the variance. */
 const leftShare = 1 - 1 / priorStretch ** 2;
 
-function combined(traits: readonly Unknown[], values: readonly number[], total: Matrix): Posterior {
-  const left = Matrix.diag(traits.map(({ sd }) => leftShare / sd ** 2));
+function combined(known: readonly Unknown[], values: readonly number[], total: Matrix): Posterior {
+  const left = Matrix.diag(known.map(({ trait, sd }) => (trait === undefined ? 0 : leftShare / sd ** 2)));
   // A trait at its bound has no variance: what is known of it is as good as nothing beside the rest.
-  for (const [i, { sd }] of traits.entries())
+  for (const [i, { sd }] of known.entries())
     if (total.get(i, i) === 0) total.set(i, i, (priorStretch * sd) ** 2);
   const seen = inverse(total);
   const covariance = inverse(Matrix.add(seen, left));
   const weighed = seen
     .mmul(Matrix.columnVector([...values]))
-    .add(left.mmul(Matrix.columnVector(traits.map(({ mean }) => mean))));
-  return { traits, values: covariance.mmul(weighed).to1DArray(), covariance: covariance.to2DArray() };
+    .add(left.mmul(Matrix.columnVector(known.map(({ mean }) => mean))));
+  return { known, values: covariance.mmul(weighed).to1DArray(), covariance: covariance.to2DArray() };
 }

@@ -15,9 +15,8 @@ export interface Fitted {
 /** Told now and then how far a fit is. @returns false to give up. */
 export type GoOn = (text: string) => boolean;
 
-/** What the misfit of a block is taken for before anything is known of it, by unit. Design choices. */
-const firstSpread = (channel: Channel) =>
-  channel.endsWith('C') ? 0.3 : channel === 'panLevelMm' ? 0.5 : 0.3;
+/** What the misfit of a block is taken for before anything is known of it [mm, K or L/min]. Design choices. */
+const firstSpread = (channel: Channel) => (channel === 'panLevelMm' ? 0.5 : 0.3);
 const rounds = 2;
 /** Beyond this neighbouring blocks say the same; nearer to 1 nothing would be left of them. A design choice. */
 const mostCorrelation = 0.95;

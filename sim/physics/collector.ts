@@ -13,11 +13,14 @@ export interface CollectorCoefficients {
   readonly emissivityRatio: number;
 }
 
-export interface SkyLoad {
+export interface LightLoad {
   readonly irradianceWM2: number;
   readonly longWaveWM2: number;
-  readonly windMs: number;
   readonly airC: number;
+}
+
+export interface SkyLoad extends LightLoad {
+  readonly windMs: number;
 }
 
 /** What the sky sends down less what a black body at air temperature sends up [W/m2]; negative when clear. */
@@ -26,14 +29,25 @@ function netLongWaveWM2(longWaveWM2: number, airC: number): number {
 }
 
 /**
+ * Net irradiance of the steady unglazed form [W/m2]: G'' = G + (eps/alpha)(EL - sigma Ta^4); negative under a clear
+ * night sky.
+ */
+export function netIrradianceWM2(load: LightLoad, { emissivityRatio }: CollectorCoefficients): number {
+  return load.irradianceWM2 + emissivityRatio * netLongWaveWM2(load.longWaveWM2, load.airC);
+}
+
+/** Share of it that is gathered in a wind, 0 to 1: eta0 (1 - bu u). Wind beyond 1/bu counts as 1/bu. */
+export function opticalFraction(windMs: number, c: CollectorCoefficients): number {
+  return c.opticalEfficiency * Math.max(0, 1 - c.windOpticalSM * windMs);
+}
+
+/**
  * Heat that sun and sky bring to a sheet at air temperature [W/m2]; negative under a clear night sky.
  *
- * eta0 (1 - bu u) G'', G'' = G + (eps/alpha)(EL - sigma Ta^4): the gain of the steady unglazed form of
- * the ISO 9806 lineage, from memory. Wind beyond 1/bu counts as 1/bu.
+ * eta0 (1 - bu u) G'': the gain of the steady unglazed form of the ISO 9806 lineage, from memory.
  */
 export function sheetGainWM2(load: SkyLoad, c: CollectorCoefficients): number {
-  const netWM2 = load.irradianceWM2 + c.emissivityRatio * netLongWaveWM2(load.longWaveWM2, load.airC);
-  return c.opticalEfficiency * Math.max(0, 1 - c.windOpticalSM * load.windMs) * netWM2;
+  return opticalFraction(load.windMs, c) * netIrradianceWM2(load, c);
 }
 
 /**

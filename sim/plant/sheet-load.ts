@@ -1,4 +1,4 @@
-import { sheetGainWM2, sheetLossWM2K } from '../physics/collector.ts';
+import { netIrradianceWM2, opticalFraction, sheetLossWM2K } from '../physics/collector.ts';
 import type { Conditions } from '../weather/conditions.ts';
 import { blackBodyWM2 } from '../weather/sky.ts';
 import type { Impairments } from './impairments.ts';
@@ -28,8 +28,8 @@ const rainWM2KPerMmH = waterJKgK / 3600;
  * The collector's coefficients speak of the water; here they act on the sheet, which is warmer by what it
  * takes to pass the heat on. With the conductance h between them and the loss U of the form, both gain and
  * loss of the sheet are larger by 1 / (1 - U/h), so that at the rated flow and full contact the water gets
- * what the form says, less what goes through the walls, and less again with a worse contact. In a wind where
- * that would gather more than all the sun, the gain stops at all of it.
+ * what the form says, less what goes through the walls, and less again with a worse contact. Where that would
+ * gather more than all that falls on the sheet, the gain stops at all of it.
  *
  * @param flowFraction - Flow over the rated flow, 0 and more.
  */
@@ -51,11 +51,10 @@ export function sheetLoadOf(
   const throughSnow = 1 / (1 + openWM2K * snow.resistanceM2KW);
   const blackWM2 = blackBodyWM2(airC);
   const longWaveWM2 = blackWM2 + (weather.longWaveWM2 - blackWM2) * throughSnow;
-  const gainWM2 = sheetGainWM2(
+  const netWM2 = netIrradianceWM2(
     {
       irradianceWM2: sheetSunWM2(weather, parts) * impairments.sunFraction * snow.sunFraction,
       longWaveWM2,
-      windMs: weather.windMs,
       airC,
     },
     collector,
@@ -64,12 +63,25 @@ export function sheetLoadOf(
   const contactWM2K = traits.contactWM2K * traits.contactFraction * (1 - airFraction);
   const rest = traits.restContactFraction;
   return {
-    // No sheet gathers more than all that falls on it.
-    gainWM2: gainWM2 * Math.min(stretch, 1 / traits.opticalEfficiency),
+    gainWM2: netWM2 * atMostAll(opticalFraction(weather.windMs, collector) * stretch),
     airC,
     airWM2K: openWM2K * throughSnow,
     snowWM2K: snow.meltWM2K,
     warmContactWM2K: contactWM2K * (rest + (1 - rest) * Math.sqrt(Math.min(1, flowFraction))),
     coldContactWM2K: contactWM2K,
   };
+}
+
+/** So close to all that falls on it a sheet begins to gather less than its coefficients promise. A design choice. */
+const roundedFraction = 0.04;
+
+/**
+ * No sheet gathers more than all that falls on it. A parabola rounds the corner, so that what a sheet gathers changes
+ * smoothly with wind and coefficients; further from it than the rounding nothing is changed.
+ */
+function atMostAll(fraction: number): number {
+  const intoCorner = fraction - (1 - roundedFraction);
+  if (intoCorner <= 0) return fraction;
+  if (intoCorner >= 2 * roundedFraction) return 1;
+  return fraction - intoCorner ** 2 / (4 * roundedFraction);
 }

@@ -98,7 +98,7 @@ function byOde(flowKgS: number): Outcome {
       own.opticalEfficiency *
       (1 - own.windOpticalSM * windMs) *
       (irradianceWM2 + skyWM2) *
-      Math.min(stretch, 1 / own.opticalEfficiency);
+      stretch;
     const flow = running ? flowKgS : 0;
     const contact = own.contactWM2K * (1 - parts.pan.airKeptFraction);
     const rest = own.restContactFraction;

@@ -20,9 +20,9 @@ const first = Number(values.seed);
 const found = new Map<string, TwinParameter[]>();
 const without: string[] = [];
 for (let seed = first; seed < first + cases; seed++) {
-  const { fit, parameters } = twinOf({ seed, days: Number(values.days) });
+  const { fit, parameters, sensors } = twinOf({ seed, days: Number(values.days) });
   if (!fit.converged) without.push(`${seed}: ${fit.verdicts[0]}`);
-  for (const parameter of parameters)
+  for (const parameter of [...parameters, ...sensors])
     found.set(parameter.name, [...(found.get(parameter.name) ?? []), parameter]);
   const shown = parameters.map(({ name, z }) => `${name} ${z.toFixed(1)}`).join(', ');
   console.error(`twin: ${seed} ${fit.converged ? shown : 'no fit'}`);

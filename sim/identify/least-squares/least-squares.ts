@@ -35,6 +35,8 @@ export function leastSquares(problem: LeastSquaresProblem): Found | NotFound {
   let slowSteps = 0;
   for (let iteration = 1; iteration <= mostIterations; iteration++) {
     const slope = slopeAt(problem, place);
+    if (!slope.whole.to1DArray().every(Number.isFinite))
+      return notFound('the loop cannot be computed beside where the search came to');
     const next = stepFrom(problem, place, slope, damping);
     if (next === 'ended' || slowSteps === mostSlowSteps) return endAt(place, slope, iteration);
     if (next === 'stuck') return slowSteps > 0 ? endAt(place, slope, iteration) : notFound(stuckWords);

@@ -43,10 +43,11 @@ export interface Found {
   readonly residuals: Float64Array;
   /**
    * (J'J)^-1: the covariance of the parameters where each residual has the standard deviation 1; times the variance of
-   * the residuals where all have the same unknown one. A parameter that ended at a bound has a row of noughts.
+   * the residuals where all have the same unknown one. A parameter that is fixed or ended at a bound has a row of
+   * noughts.
    */
   readonly unitCovariance: readonly (readonly number[])[];
-  /** Which parameters ended at a bound that they press against. */
+  /** Which parameters ended at a bound that they press against, or were fixed. */
   readonly atBound: readonly boolean[];
   /** What each residual does with each parameter there: one row a residual. */
   readonly jacobian: Matrix;

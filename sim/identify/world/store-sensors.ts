@@ -51,9 +51,14 @@ export function nudgeStore(plant: PlantState, { minutes }: LoggedSpan, minute: n
     return { down, value: down === 1 ? Math.max(0, beyondK) : beyondK };
   });
   if (apart.every(({ value }) => value === 0)) return;
-  // What the bottom alone shows holds for the layers next to it.
-  const seen = apart.length === 1 ? [{ down: 0.5, value: 0 }, ...apart] : apart;
+  const seen = apart.length === 1 ? besideTheMiddle(apart) : apart;
   for (let layer = 0; layer < storeLayers; layer++)
     waterC[layer] = (waterC[layer] as number) + takenFraction * (alongStore(seen, layerDown(layer)) ?? 0);
   mixByBuoyancy(plant.store);
+}
+
+/** What one end alone shows holds for the layers next to it: the middle counts as right. */
+function besideTheMiddle(apart: readonly StoreSeen[]): StoreSeen[] {
+  const middle = apart.some(({ down }) => down === 0.5) ? [] : [{ down: 0.5, value: 0 }];
+  return [...apart, ...middle].toSorted((a, b) => a.down - b.down);
 }

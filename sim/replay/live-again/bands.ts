@@ -2,19 +2,18 @@ import type { DayOutcome, Estimate } from '../../../shared-types/tuning.ts';
 import type { Lived } from './lived.ts';
 
 /**
- * Half the width of a band of 95 % over the standard deviation of a dozen samples: Student's t with 11 degrees of
- * freedom (tables).
+ * Two-sided 95 % quantiles of Student's distribution for 1, 2, .. 12 drawn values, as its tables have them (from
+ * memory). Of more drawn values the last one holds.
  */
-const coverage = 2.2;
+const quantiles = [12.71, 4.3, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23, 2.2, 2.18];
 
-/** The best-known value with the band of what the others scatter. @param values - The best-known first. */
-export function estimateOf(values: readonly number[]): Estimate {
-  const [value = Number.NaN, ...others] = values;
-  if (others.length === 0) return { value, low: value, high: value };
-  const mean = others.reduce((sum, other) => sum + other, 0) / others.length;
-  const squares = others.reduce((sum, other) => sum + (other - mean) ** 2, 0);
-  const half = coverage * Math.sqrt(squares / Math.max(1, others.length - 1));
-  return { value, low: Math.min(value, mean - half), high: Math.max(value, mean + half) };
+/** The best-known value, and how far the drawn ones scatter about it. @param values - The best-known first. */
+export function estimateOf([value = Number.NaN, ...drawn]: readonly number[]): Estimate {
+  if (drawn.length === 0) return { value, low: value, high: value };
+  const square = drawn.reduce((sum, one) => sum + (one - value) ** 2, 0);
+  const quantile = quantiles[Math.min(drawn.length, quantiles.length) - 1] as number;
+  const half = quantile * Math.sqrt(square / drawn.length);
+  return { value, low: value - half, high: value + half };
 }
 
 /** What a day brings by all loops that the one at hand may be; the best-known first. */

@@ -11,7 +11,7 @@ export interface Lived {
   readonly starts: number;
   readonly fills: number;
   readonly extremes: Readonly<Extremes>;
-  /** Most that the store bottom came to [°C], and fastest that the pump ran. */
+  /** What the sensors showed and the engine decided, minute by minute. */
   readonly curves: DayCurves;
 }
 

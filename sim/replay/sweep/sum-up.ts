@@ -1,4 +1,5 @@
-import type { Estimate, SweepPoint } from '../../../shared-types/tuning.ts';
+import type { SweepPoint } from '../../../shared-types/tuning.ts';
+import { estimateOf } from '../live-again/bands.ts';
 import { frontOf } from './front.ts';
 import type { Point } from './points.ts';
 import type { Tried } from './trial.ts';
@@ -21,15 +22,15 @@ export function sumUp(points: readonly Point[], tried: readonly (readonly Tried[
     const { heatHomeJ, ...rest } = sums[index] as Sum;
     return {
       change,
-      heatHomeJ: bandOf(heatHomeJ),
-      heatGainJ: bandOf(heatHomeJ.map((heat, sample) => heat - (base.heatHomeJ[sample] as number))),
+      heatHomeJ: estimateOf(heatHomeJ),
+      heatGainJ: estimateOf(heatHomeJ.map((heat, sample) => heat - (base.heatHomeJ[sample] as number))),
       ...rest,
       onFront: front[index] as boolean,
     };
   });
 }
 
-interface Sum extends Pick<SweepPoint, 'electricityJ' | 'starts' | 'fills'> {
+interface Sum extends Pick<SweepPoint, 'electricityJ' | 'starts' | 'fills' | 'beyondLogS'> {
   readonly heatHomeJ: readonly number[];
   readonly aboveFreezingK: number | null;
   readonly belowLinerLimitK: number | null;
@@ -45,25 +46,11 @@ function sumOf(days: readonly Tried[]): Sum {
     fills: added((day) => day.fills),
     aboveFreezingK: leastOf(days.map((day) => day.aboveFreezingK)),
     belowLinerLimitK: leastOf(days.map((day) => day.belowLinerLimitK)),
+    beyondLogS: added((day) => day.beyondLogS),
   };
 }
 
 function leastOf(values: readonly (number | null)[]): number | null {
   const known = values.filter((value) => value !== null);
   return known.length === 0 ? null : Math.min(...known);
-}
-
-/**
- * Two-sided 95 % quantiles of Student's distribution for 1, 2, .. 12 drawn values, as its tables have them (from
- * memory). Of more drawn values the last one holds.
- */
-const quantiles = [12.71, 4.3, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23, 2.2, 2.18];
-
-/** The best-known value, and how far the drawn ones scatter about it. */
-export function bandOf([value = Number.NaN, ...drawn]: readonly number[]): Estimate {
-  if (drawn.length === 0) return { value, low: value, high: value };
-  const square = drawn.reduce((sum, one) => sum + (one - value) ** 2, 0);
-  const quantile = quantiles[Math.min(drawn.length, quantiles.length) - 1] as number;
-  const half = quantile * Math.sqrt(square / drawn.length);
-  return { value, low: value - half, high: value + half };
 }

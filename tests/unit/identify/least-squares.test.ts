@@ -90,6 +90,16 @@ describe('least squares', () => {
     expect(whyOf(leastSquares(broken))).toContain('where the search begins');
   });
 
+  it('gives no number when it cannot be computed beside where it stands', () => {
+    const cliff: LeastSquaresProblem = {
+      ...line,
+      residuals: ([a = 0, b = 0]) =>
+        Float64Array.from([1, 3, 5, 7], (y, x) => (b < 0 ? Number.NaN : y - a - b * x)),
+      steps: [1e-3, 1e-3],
+    };
+    expect(whyOf(leastSquares(cliff))).toContain('beside where the search came to');
+  });
+
   it('gives no number when no step helps, because differences point the wrong way', () => {
     const tooth: LeastSquaresProblem = {
       residuals: ([a = 0]) => Float64Array.of(a < 0 ? 9 : 5 + a),

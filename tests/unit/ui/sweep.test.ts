@@ -216,8 +216,10 @@ describe('the trade-off', () => {
       'More than now, most [kWh]',
       'Heat home [kWh]',
     ]);
-    expect(table.every((row) => row.length === 11)).toBe(true);
-    expect(table[1]).toEqual([1, 0, 0, 0, 150, 30, 9, 1.5, 6.1, null, '']);
+    expect(table.every((row) => row.length === 12)).toBe(true);
+    expect(table[1]).toEqual([1, 0, 0, 0, 150, 30, 9, 1.5, 6.1, null, 0, '']);
+    expect(table[0]?.at(-2)).toBe('Beyond the log [h]');
+    expect(table[2]?.at(-2)).toBe(1.5);
     expect(table[2]?.slice(0, 4)).toEqual([2, 4, 2.8, 5.2]);
     expect(table[2]?.at(-1)).toBe('on the front');
   });

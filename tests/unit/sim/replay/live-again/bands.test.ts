@@ -27,16 +27,19 @@ describe('an estimate', () => {
     expect(estimateOf([7])).toEqual({ value: 7, low: 7, high: 7 });
   });
 
-  test('is 2.2 standard deviations of the drawn loops wide to both sides of their mean', () => {
-    const { value, low, high } = estimateOf([10, 9, 11]);
-    expect(value).toBe(10);
-    expect(low).toBeCloseTo(10 - 2.2 * Math.SQRT2, 12);
-    expect(high).toBeCloseTo(10 + 2.2 * Math.SQRT2, 12);
+  test('is by how much the drawn ones miss it, the wider the fewer they are', () => {
+    const half = 4.3 * Math.sqrt(12.5);
+    expect(estimateOf([10, 13, 6])).toEqual({ value: 10, low: 10 - half, high: 10 + half });
   });
 
-  test('holds the best-known value wherever the drawn ones lie', () => {
-    expect(estimateOf([20, 10, 10])).toEqual({ value: 20, low: 10, high: 20 });
-    expect(estimateOf([1, 10, 10])).toEqual({ value: 1, low: 1, high: 10 });
+  test.each([
+    [1, 12.71],
+    [4, 2.78],
+    [12, 2.18],
+    [13, 2.18],
+  ])('takes %i drawn values for %f root mean squares', (count, quantile) => {
+    const drawn = Array.from({ length: count }, () => 11);
+    expect(estimateOf([10, ...drawn]).high).toBeCloseTo(10 + quantile, 9);
   });
 });
 

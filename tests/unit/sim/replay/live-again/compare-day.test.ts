@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { LogReader } from '../../../../../controller/log/log.ts';
 import { comparisonSchema } from '../../../../../shared-types/tuning.ts';
 import { compareDay } from '../../../../../sim/replay/live-again/compare-day.ts';
 import { comparisonText } from '../../../../../sim/replay/live-again/report-text.ts';
@@ -23,7 +24,7 @@ describe('a day that is lived again', () => {
   });
 
   test('under other settings lies near what the loop then brings, and says what it rests on', () => {
-    const comparison = compareDay(one.logged.reader, day, one.tried, { ...options, samples: 1 });
+    const comparison = compareDay(one.logged.reader, day, one.tried, { ...options, samples: 4 });
     const truthJ = one.logged.trueHomeJ(one.tried);
     const { value = 0 } = comparison?.tried.heatHomeJ ?? {};
     // This one is taken with usual traits: how near it lies with fitted ones is for the counterfactual to say.
@@ -41,6 +42,24 @@ describe('a day that is lived again', () => {
     expect(text).toContain('batchRunning 0 -> 1');
     expect(text).toContain('The loop was never fitted');
     expect(text).toContain('Where the log cannot vouch for it:');
+  });
+
+  test('on which the settings were changed says so, also where the day before is kept', () => {
+    const { reader } = one.logged;
+    const noonMs = Date.parse(`${day}T12:00:00Z`);
+    const changed: LogReader = {
+      ...reader,
+      settings: (revision) => (revision === 2 ? { ...one.settings, stopDelayS: 61 } : one.settings),
+      records: (name) =>
+        [...reader.records(name)]
+          .map((record) => (record.input.nowMs < noonMs ? record : { ...record, settingsRevision: 2 }))
+          .values(),
+    };
+    const comparison = compareDay(changed, day, one.settings, options);
+    expect(comparison?.settingsThen.stopDelayS).toBe(61);
+    expect(comparison?.remarks).toEqual([
+      'The settings were changed on that day; the last of them are named.',
+    ]);
   });
 
   test('is given up when nobody wants it any more', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultSettings } from '../../../../../shared-types/settings.ts';
-import { bandOf, sumUp } from '../../../../../sim/replay/sweep/sum-up.ts';
+import { sumUp } from '../../../../../sim/replay/sweep/sum-up.ts';
 import type { Tried } from '../../../../../sim/replay/sweep/trial.ts';
 
 const tried = (heatHomeJ: [number, ...number[]], rest: Partial<Tried> = {}): Tried => ({
@@ -10,6 +10,7 @@ const tried = (heatHomeJ: [number, ...number[]], rest: Partial<Tried> = {}): Tri
   fills: 3,
   aboveFreezingK: 4,
   belowLinerLimitK: 5,
+  beyondLogS: 600,
   ...rest,
 });
 const points = [
@@ -21,7 +22,7 @@ describe('sums of a sweep', () => {
   it('add the days, and take the least of the margins', () => {
     const [base, other] = sumUp(points, [
       [tried([100, 90]), tried([110, 102], { aboveFreezingK: null, starts: 1 })],
-      [tried([50, 40]), tried([60, 48], { aboveFreezingK: 7, belowLinerLimitK: 2 })],
+      [tried([50, 40]), tried([60, 48], { aboveFreezingK: 7, belowLinerLimitK: 2, beyondLogS: 900 })],
     ]);
     expect(base).toMatchObject({
       change: {},
@@ -38,6 +39,7 @@ describe('sums of a sweep', () => {
       starts: 3,
       aboveFreezingK: 7,
       belowLinerLimitK: 2,
+      beyondLogS: 1500,
     });
     expect(other?.heatGainJ.value).toBe(20);
     // The other loop gains 20 as well: both err together, and the gain has no band.
@@ -56,23 +58,5 @@ describe('sums of a sweep', () => {
   it('know no margin where no day has one', () => {
     const [base] = sumUp(points, [[tried([1], { aboveFreezingK: null }), tried([1])]]);
     expect(base?.aboveFreezingK).toBe(null);
-  });
-});
-
-describe('the band of a value', () => {
-  it('is by how much the drawn ones miss it, the wider the fewer they are', () => {
-    const half = 4.3 * Math.sqrt(12.5);
-    expect(bandOf([10, 13, 6])).toEqual({ value: 10, low: 10 - half, high: 10 + half });
-    expect(bandOf([10])).toEqual({ value: 10, low: 10, high: 10 });
-  });
-
-  it.each([
-    [1, 12.71],
-    [4, 2.78],
-    [12, 2.18],
-    [13, 2.18],
-  ])('takes %i drawn values for %f root mean squares', (count, quantile) => {
-    const drawn = Array.from({ length: count }, () => 11);
-    expect(bandOf([10, ...drawn]).high).toBeCloseTo(10 + quantile, 9);
   });
 });
