@@ -4,11 +4,12 @@ import { clonePlant } from '../../course/best/clone-plant.ts';
 import type { DrawCourse } from '../../plant/draws.ts';
 import type { PlantState } from '../../plant/state.ts';
 import type { Weather } from '../../weather/weather.ts';
-import { noError, type PossibleLoop, usualLoop } from '../possible-loop.ts';
+import { noError, type OwnSky, type PossibleLoop, usualLoop } from '../possible-loop.ts';
 import { assumedAirC } from './assumed-air.ts';
 import { type Followed, type FollowOptions, follow } from './follow.ts';
 import { makeUpOf } from './make-up.ts';
 import { panOffsetOf } from './pan-offset.ts';
+import { passingCloudWM2 } from './passing-cloud.ts';
 import { putRight } from './put-right.ts';
 import { type SkyColumns, skyColumns, weatherOf } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
@@ -51,7 +52,10 @@ const freeAirK = 0.3;
 export function worldOf(shown: LoggedSpan, loop: PossibleLoop = usualLoop, known?: Found): LoggedWorld {
   const { traits } = loop;
   const span = putRight(shown, loop);
-  const sky = skyColumns(span, () => assumedAirC(span));
+  const sky = withOwnSky(
+    skyColumns(span, () => assumedAirC(span)),
+    loop.sky,
+  );
   const { irradiance, air } = sky.origins;
   const steps = {
     factor: irradiance === 'measured' ? 0 : freeFactor,
@@ -93,6 +97,13 @@ function search(span: LoggedSpan, sky: SkyColumns, options: FollowOptions): Foun
   const makeUpC = makeUpOf(span, sky, options);
   const traits = { ...options.traits, makeUpC };
   return { makeUpC, panOffsetK: panOffsetOf(span, sky, { ...options, traits }) };
+}
+
+/** Where the sky is told by formula; what clouds do can be told where the sun is measured. */
+function withOwnSky(sky: SkyColumns, { cloudShare, moreWM2 }: OwnSky): SkyColumns {
+  if (sky.longWaveWM2 !== undefined) return sky;
+  const clouds = sky.origins.irradiance === 'measured' ? passingCloudWM2(sky) : undefined;
+  return { ...sky, moreSkyWM2: sky.airC.map((_, i) => moreWM2 + cloudShare * (clouds?.[i] ?? 0)) };
 }
 
 function drawsOrigin({ minutes }: LoggedSpan): Comparison['world']['draws'] {

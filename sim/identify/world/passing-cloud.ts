@@ -1,5 +1,8 @@
-import { smoothed } from '../world/mending.ts';
-import type { SkyColumns } from '../world/sky-columns.ts';
+import { smoothed } from './mending.ts';
+import type { SkyColumns } from './sky-columns.ts';
+
+/** How much of a passing cloud's long-wave light is there: half, and half wrong. Design choices. */
+export const passingShare = { mean: 0.5, sd: 0.5 } as const;
 
 /** An hour to both sides, and half a day to both sides [min]. */
 const reach = { passing: 60, lasting: 720 } as const;
