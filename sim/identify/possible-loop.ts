@@ -8,7 +8,7 @@ export interface OwnError {
   readonly offset: number;
 }
 
-/** A sky that is told by formula: how much of a passing cloud's long-wave light is there, and what more comes down [W/m2]. */
+/** A sky that is told by formula: how much of a passing cloud's long-wave light is there, and what more comes down by day [W/m2]. */
 export interface OwnSky {
   readonly cloudShare: number;
   readonly moreWM2: number;

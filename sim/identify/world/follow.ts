@@ -9,10 +9,11 @@ import type { PlantState } from '../../plant/state.ts';
 import type { Traits } from '../../plant/traits.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 import { beginOf } from './begin.ts';
-import { correctDraw, correctSky, type Seen, type Steps, type Unknowns } from './correct.ts';
+import { correctDraw, correctSky, nothingUnknown, type Seen, type Steps, type Unknowns } from './correct.ts';
+import { filled } from './mending.ts';
 import { minuteMs } from './minutes.ts';
 import { createResiduals, type Residuals } from './residuals.ts';
-import { conditionsOf, type SkyColumns } from './sky-columns.ts';
+import { conditionsOf, darkZenithDeg, type SkyColumns } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 import { nudgeStore } from './store-sensors.ts';
 
@@ -59,7 +60,7 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
   let begin = clonePlant(plant);
   let heldAtFirstJ = outsideJ(plant);
   let account = emptyAccount();
-  let unknowns: Unknowns = { factor: 1, airK: 0 };
+  let unknowns = nothingUnknown;
   let unlikely = 0;
 
   for (let window = 0; window < windows; window++) {
@@ -87,8 +88,10 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
     nudgeStore(plant, span, to - 1);
   }
   const homeJ = account.homeJ + outsideJ(plant) - heldAtFirstJ;
+  const windowOf = (minute: number) => Math.floor((minute + cutMin) / windowMin);
+  const skyWM2 = acrossTheDay(sky, (minute) => windowUnknowns[windowOf(minute)]?.skyWM2 ?? 0);
   const conditions = uncorrected.map((minute, i) =>
-    otherwise(minute, windowUnknowns[Math.floor((i + cutMin) / windowMin)] ?? unknowns),
+    otherwise(minute, { ...(windowUnknowns[windowOf(i)] ?? unknowns), skyWM2: skyWM2[i] as number }),
   );
   return { unlikely, draws, begin, homeJ, residuals, conditions };
 }
@@ -118,8 +121,8 @@ function run(
 /** By so much the long-wave light from above rises with the air [W/m2K]; about 4 sigma T^3. */
 const longWaveByAirWM2K = 5;
 
-function otherwise(conditions: Conditions, { factor, airK }: Unknowns): Conditions {
-  if (airK === 0 && (factor === 1 || conditions.irradianceWM2 === 0)) return conditions;
+function otherwise(conditions: Conditions, { factor, airK, skyWM2 }: Unknowns): Conditions {
+  if (airK === 0 && skyWM2 === 0 && (factor === 1 || conditions.irradianceWM2 === 0)) return conditions;
   const { beamWM2, diffuseWM2, irradianceWM2, airC, longWaveWM2 } = conditions;
   return {
     ...conditions,
@@ -127,8 +130,16 @@ function otherwise(conditions: Conditions, { factor, airK }: Unknowns): Conditio
     diffuseWM2: diffuseWM2 * factor,
     irradianceWM2: irradianceWM2 * factor,
     airC: airC + airK,
-    longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK,
+    longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK + skyWM2,
   };
+}
+
+/** What the nights told of the sky, and by day a straight line from what the one told to what the next did. */
+function acrossTheDay({ sun }: SkyColumns, told: (minute: number) => number): Float64Array {
+  const byNight = sun.zenithDeg.map((zenithDeg, minute) =>
+    zenithDeg > darkZenithDeg ? told(minute) : Number.NaN,
+  );
+  return filled(byNight) ?? byNight.fill(0);
 }
 
 /** The pan's thermometer that tells most: the sheet's, else the outlet's. */

@@ -87,7 +87,7 @@ function clearnessFilled(
 /** Below this outside the air, clearness says nothing [W/m2]. */
 const leastSpaceWM2 = 50;
 /** Deeper than this the sun leaves no light that counts [deg]. */
-const darkZenithDeg = 96;
+export const darkZenithDeg = 96;
 
 /** A sensor shows a few watts by night either way: night is dark, and there is no negative sun. */
 function litOnly(values: Float64Array | undefined, { zenithDeg }: SunColumn): Float64Array | undefined {

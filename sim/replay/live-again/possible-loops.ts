@@ -39,7 +39,7 @@ export function possibleLoops(fit: LoopFit | null, samples: number, seed: number
   return [fit === null ? usualLoop : loopOfFit(fit), ...drawn];
 }
 
-/** What a sky by formula may be off by on the whole of a day [W/m2], as a standard deviation; a design choice. */
+/** What a sky by formula may be off by all through a day [W/m2], as a standard deviation; a design choice. */
 const skySdWM2 = 20;
 
 function drawnSky(seed: number, sample: number): OwnSky {

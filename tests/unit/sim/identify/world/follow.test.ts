@@ -15,10 +15,28 @@ const emptied = (first: number) =>
 test.each([-61, -56, -53])('a day whose log begins at minute %i begins as it stood at midnight', (first) => {
   const span = spanOf(emptied(first));
   const sky = skyColumns(span, () => assumedAirC(span));
-  const followed = follow(span, sky, { traits: {}, steps: { factor: 0, airK: 0 }, panOffsetK: 0 });
+  const followed = follow(span, sky, { traits: {}, steps: { factor: 0, airK: 0, skyWM2: 0 }, panOffsetK: 0 });
   expect(span.dayFromMs - span.minutes.fromMs).toBe(-(first + 1) * minuteMs);
   expect(panLiquidKg(followed.begin)).toBeLessThan(1);
   // A window of draws begins with the day.
   expect((fromMs - followed.draws.fromMs) % followed.draws.stepMs).toBe(0);
   expect(followed.conditions).toHaveLength(span.minutes.count);
+});
+
+test('the sky goes by day from what one night told to what the next does', () => {
+  const span = spanOf(emptied(-61));
+  const sky = skyColumns(span, () => assumedAirC(span));
+  const options = { traits: {}, panOffsetK: 0 };
+  const plain = follow(span, sky, { ...options, steps: { factor: 0, airK: 0, skyWM2: 0 } });
+  const told = follow(span, sky, { ...options, steps: { factor: 0, airK: 0, skyWM2: 10 } });
+  const more = told.conditions.map(
+    ({ longWaveWM2 }, i) => longWaveWM2 - (plain.conditions[i]?.longWaveWM2 as number),
+  );
+  const dark = sky.sun.zenithDeg.map((zenithDeg) => Number(zenithDeg > 96));
+  const dusk = dark.lastIndexOf(0) + 1;
+  const dawn = dark.indexOf(0) - 1;
+  const [atDawn, atDusk] = [more[dawn] as number, more[dusk] as number];
+  expect(Math.abs(atDawn)).toBeGreaterThan(1);
+  const middle = (dawn + dusk) >> 1;
+  expect(more[middle]).toBeCloseTo(atDawn + ((atDusk - atDawn) * (middle - dawn)) / (dusk - dawn), 6);
 });
