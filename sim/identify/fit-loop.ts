@@ -6,7 +6,7 @@ import { gathersAllTheSun } from './all-the-sun.ts';
 import { type Told, toldOf } from './held.ts';
 import { type LoopModel, loopModel } from './model/loop-problem.ts';
 import { type Stretch, stretchOf } from './model/stretch.ts';
-import { errorUnknowns, traitUnknowns, windTraits } from './model/unknowns.ts';
+import { consideredTraits, errorUnknowns, traitUnknowns, windTraits } from './model/unknowns.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import { residualTest } from './residual-tests.ts';
 import { type Fitted, type GoOn, search } from './search.ts';
@@ -98,28 +98,26 @@ function reportOf(
 ): LoopFit {
   const posterior = posteriorOf(model, fitted);
   const allTheSun = gathersAllTheSun(posterior, stretches);
-  const told = toldOf(posterior, allTheSun ? ['opticalEfficiency'] : []);
+  const told = toldOf(posterior);
   const residuals = [...Map.groupBy(fitted.misfits, ({ channel }) => channel)].map(([channel, own]) => ({
     channel,
     ...residualTest(own),
   }));
-  const covariance = told.fitted.map((i) => told.fitted.map((j) => at(posterior.covariance[i] ?? [], j)));
   const seen: Seen = { stretches, windMeasured, allTheSun };
-  const parameters = parametersOf(posterior, told, covariance, seen);
+  const parameters = parametersOf(posterior, told, seen);
   return {
     ...fit,
     converged: true,
     parameters,
-    covariance,
+    covariance: told.covariance,
     residuals: residuals.map(({ runsZ: _, ...kept }) => kept),
-    verdicts: [...verdictsOf(parameters, covariance, residuals, seen), ...remarksOf(spans)],
+    verdicts: [...verdictsOf(parameters, told.covariance, residuals, seen), ...remarksOf(spans)],
   };
 }
 
 function parametersOf(
   { traits }: Posterior,
-  { fitted, held, values }: Told,
-  covariance: readonly (readonly number[])[],
+  { fitted, held, values, covariance }: Told,
   seen: Seen,
 ): FittedParameter[] {
   const entry = (name: TraitName, value: number) => ({ name, unit: traitDeclarations[name].unit, value });
@@ -137,6 +135,7 @@ function parametersOf(
     })),
     ...held.map((index) => usual(nameOf(index), heldWords(nameOf(index), seen))),
     ...(seen.windMeasured ? [] : windTraits.map((name) => usual(name, windWords))),
+    ...consideredTraits.map((name) => usual(name, 'thermometers differ by more than it does')),
     usual('storeLossFactor', 'what is drawn by night cannot be told from what the store loses'),
   ];
 }
