@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { channels } from './channels.ts';
 import { localDaySchema } from './engine.ts';
 import { dayCurvesSchema } from './log.ts';
-import { type SettingName, settingDeclarations, settingsSchema } from './settings.ts';
+import { settingNames, settingsSchema } from './settings.ts';
 
 /** A number and the band in which it lies with 95 % by what is known of the loop. `low <= value <= high`. */
 export const estimateSchema = z.strictObject({ value: z.number(), low: z.number(), high: z.number() });
@@ -20,6 +21,16 @@ export const fittedParameterSchema = z.strictObject({
 });
 export type FittedParameter = z.infer<typeof fittedParameterSchema>;
 
+/** What a sensor shows more than is true, as far as a fit can tell. */
+export const sensorErrorSchema = z.strictObject({
+  channel: z.enum(channels),
+  /** By a constant in the channel's unit (of temperatures: K), or by a share of what there is. */
+  kind: z.enum(['offset', 'share']),
+  value: z.number(),
+  standardError: z.number(),
+});
+export type SensorError = z.infer<typeof sensorErrorSchema>;
+
 /** What the days of a log say of the loop that they were logged on. Kept beside the log. */
 export const loopFitSchema = z.strictObject({
   schemaVersion: z.literal(1),
@@ -28,7 +39,9 @@ export const loopFitSchema = z.strictObject({
   /** False: nothing below may be used as a number; `verdicts` says why. */
   converged: z.boolean(),
   parameters: z.array(fittedParameterSchema),
-  /** Covariance of the fitted ones among `parameters`, in their order and units; square. */
+  /** None in fits that were kept before errors of sensors were told. */
+  sensorErrors: z.array(sensorErrorSchema).default([]),
+  /** Covariance of the fitted ones among `parameters` and then of the sensors' errors, in their order and units; square. */
   covariance: z.array(z.array(z.number())),
   /** Each measured channel against the fitted loop. */
   residuals: z.array(
@@ -106,8 +119,6 @@ export const comparisonSchema = z.strictObject({
 });
 export type Comparison = z.infer<typeof comparisonSchema>;
 
-const settingNames = Object.keys(settingDeclarations) as [SettingName, ...SettingName[]];
-
 /** Values of one setting to be tried, both ends included. */
 export const settingRangeSchema = z
   .strictObject({
@@ -129,8 +140,11 @@ export const sweepPointSchema = z.strictObject({
   electricityJ: z.number(),
   starts: z.number(),
   fills: z.number(),
+  /** The least of all days, as of a day's outcome. */
   aboveFreezingK: z.number().nullable(),
   belowLinerLimitK: z.number().nullable(),
+  /** Time for which the log cannot vouch, since the loop would have gone where it never was on its day [s]. */
+  beyondLogS: z.number().min(0),
   /** True: no other point brings at least as much heat with no more starts, fills and electricity. */
   onFront: z.boolean(),
 });

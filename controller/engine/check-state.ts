@@ -224,6 +224,8 @@ const isHarvest: Check = (value) => {
     flag(harvest['inGap']) &&
     amount(harvest['gaps']) &&
     finiteOrNull(harvest['airMeanC']) &&
+    finiteOrNull(harvest['airFellFromC']) &&
+    flag(harvest['airCameBack']) &&
     finite(harvest['risingWM2']) &&
     finiteOrNull(harvest['lookedMs']) &&
     finiteOrNull(harvest['hourJ']) &&

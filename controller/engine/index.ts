@@ -10,9 +10,9 @@ export { type EngineState, initialState, safeOutputs } from './state.ts';
 export { step, stepOn } from './step.ts';
 
 /** Version of the rules: a log tells with it which engine decided. */
-export const engineVersion = '1.2.0';
+export const engineVersion = '1.3.0';
 
-/** @returns undefined when what was saved is no state of this version nor of the one before. */
+/** @returns undefined when what was saved is no state of this version nor of the two before. */
 export function reviveState(saved: unknown): EngineState | undefined {
   const state = broughtUp(saved);
   return isState(state) ? state : undefined;

@@ -9,8 +9,8 @@ import { unknownSunClock } from './sun/clock.ts';
 import { noHarvest } from './want/outlook.ts';
 import { calmFlow, type FlowMemory, newUpkeep, type UpkeepMemory } from './watch/memory.ts';
 
-/** Version of the shape below. A saved state of another version is not taken up, but for the one before. */
-export const stateVersion = 4;
+/** Version of the shape below. A saved state of another version is not taken up, but for the two before. */
+export const stateVersion = 5;
 
 /** A reason before it is put into words. */
 export interface Cause {
@@ -163,6 +163,10 @@ export interface HarvestMemory {
   readonly gaps: number;
   /** Mean of the air over the last three quarters of an hour [°C]; null while no good sensor tells of it. */
   readonly airMeanC: number | null;
+  /** What the mean was when the air fell by day so far that the weather may have turned [°C]; null before, and once it came back. */
+  readonly airFellFromC: number | null;
+  /** Air that fell has come back this local day: its falls tell nothing of the weather. */
+  readonly airCameBack: boolean;
   /** When the day ahead was last looked at [steady ms], and what it may bring in an hour and till sunset [J]. */
   readonly lookedMs: number | null;
   /** By how much a clear sky will be brighter in half an hour than it is [W/m2]. */

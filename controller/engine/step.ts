@@ -42,7 +42,7 @@ import type { EngineState } from './state.ts';
 import { updateSunClock } from './sun/clock.ts';
 import { sunHeightDeg } from './sun/position.ts';
 import { netGainW } from './want/net-gain.ts';
-import { updateHarvest } from './want/outlook.ts';
+import { newHarvestDay, updateHarvest } from './want/outlook.ts';
 import { updateGain, updateTimers } from './want/timers.ts';
 import { updateTrend } from './want/trend.ts';
 import { seenRunning } from './watch/runs-on.ts';
@@ -140,7 +140,7 @@ function senseAll(given: EngineState, input: SoundInput, site: Site, asSet: Sett
     water: updateTrend(filledWater, facts, elapsedMs),
     airLows: updateAirLows(before.airLows, readings, site, localDay !== before.localDay),
     flow: runsOnMs === before.flow.runsOnMs ? before.flow : { ...before.flow, runsOnMs },
-    harvest: localDay === before.localDay ? before.harvest : { ...before.harvest, gaps: 0 },
+    harvest: localDay === before.localDay ? before.harvest : { ...before.harvest, ...newHarvestDay },
     meter: localDay === before.localDay ? before.meter : beginDay(before.meter),
   };
   return {
@@ -171,7 +171,7 @@ function withMemories(situation: Situation, heat: HeatReading): Situation {
     ...state,
     watch: updateWatch(situation),
     learnt: learnEnds(learnPair(situation), state.meter.night, night),
-    timers: updateTimers(situation),
+    timers: updateTimers(situation, heat),
     gain: updateGain(situation),
     frost: updateKeepWarm(situation, updateFrost(situation)),
     heat: updateHeat(situation),

@@ -50,3 +50,13 @@ export function chooseAnchor(question: AnchorQuestion): AnchorChoice {
   const showsMs = fromMs ?? earliestMs ?? firstMs;
   return { ok: true, anchor: { showsMs, atWallMs: wallMs, speed } };
 }
+
+/**
+ * Wall time that controller and device get to come up [whole ms]. Both load about as much as the process that starts them,
+ * one after the other; on a busy machine a fixed time would be too short, and the first thing to see a false alarm.
+ * Least, most and factor are design choices.
+ *
+ * @param loadedMs - Age of this process when all that it loads was there [ms].
+ */
+export const comingUpMs = (loadedMs: number): number =>
+  Math.round(Math.min(20_000, Math.max(3000, 5 * loadedMs)));

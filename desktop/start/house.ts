@@ -7,7 +7,7 @@ import { createHost, type HostOptions } from '../host/host.ts';
 import { wordsOf } from '../host/replies.ts';
 import { pageFolder } from '../web/run.ts';
 import { serveMonitor } from '../web/server.ts';
-import { chooseAnchor } from './calendar.ts';
+import { chooseAnchor, comingUpMs } from './calendar.ts';
 import { dataFolderFault } from './data-folder.ts';
 import { deferredApi } from './deferred-api.ts';
 import { buildMissingPage, recordFirstDays } from './errands.ts';
@@ -28,18 +28,16 @@ const stopDeadlineMs = 2500;
 /** Age of this process at which the page's address is told even if the controller is not up yet [ms]. */
 const tellAtMs = 8000;
 
-/** Wall time that controller and device may take to come up [ms]. */
-const comingUpMs = 3000;
-
 export function createHouse(options: StartOptions): House {
   const parts = createParts(stopDeadlineMs);
+  const graceMs = comingUpMs(performance.now());
   return {
-    run: () => run(options, parts).catch(wordsOf),
+    run: () => run(options, parts, graceMs).catch(wordsOf),
     stop: parts.stop,
   };
 }
 
-async function run(options: StartOptions, parts: Parts): Promise<string> {
+async function run(options: StartOptions, parts: Parts, graceMs: number): Promise<string> {
   const read = readPlay(options);
   if (!read.ok) return read.reason;
   const { play } = read;
@@ -52,9 +50,10 @@ async function run(options: StartOptions, parts: Parts): Promise<string> {
   const { url } = web.server;
   parts.begin(() => ({ stop: web.server.close }));
   const tell = tellOnce(url);
-  setTimeout(tell, tellAtMs - performance.now()).unref();
+  // A page that had to be built first took longer than that.
+  setTimeout(tell, Math.max(0, tellAtMs - performance.now())).unref();
 
-  const begun = await beginLoop(options, play, parts);
+  const begun = await beginLoop(options, play, parts, graceMs);
   if (!begun.ok) return begun.reason;
   const monitor: HostOptions = { brokerUrl: begun.loop.brokerUrl, dataFolder: play.dataFolder };
   const host = createHost(monitor);
@@ -66,7 +65,12 @@ async function run(options: StartOptions, parts: Parts): Promise<string> {
 }
 
 /** Records the first days where there are none, then starts controller and device where the log ends. */
-async function beginLoop(options: StartOptions, play: Play, parts: Parts): Promise<LoopStart> {
+async function beginLoop(
+  options: StartOptions,
+  play: Play,
+  parts: Parts,
+  graceMs: number,
+): Promise<LoopStart> {
   const { site, dataFolder, firstMs } = play;
   const log = logPath(dataFolder, site.name);
   const stepMs = site.control.stepS * 1000;
@@ -81,7 +85,7 @@ async function beginLoop(options: StartOptions, play: Play, parts: Parts): Promi
     firstMs,
     stepMs,
     // The calendar stands until controller and device have both come up.
-    wallMs: Date.now() + comingUpMs,
+    wallMs: Date.now() + graceMs,
     speed: options.speed,
   });
   return choice.ok ? startLoop(parts, play, choice.anchor) : choice;

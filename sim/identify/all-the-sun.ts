@@ -15,9 +15,9 @@ export const allTheSunWords =
  * It gathers eta (1 - bu u) / (1 - U/h) of it and never more than all, U the loss in the mean wind u of bright minutes
  * and h the contact from sheet to water.
  */
-export function gathersAllTheSun({ traits, values }: Posterior, stretches: readonly Stretch[]): boolean {
+export function gathersAllTheSun({ known, values }: Posterior, stretches: readonly Stretch[]): boolean {
   const found = (name: TraitName) =>
-    values[traits.findIndex(({ trait }) => trait === name)] ?? usualTraits[name];
+    values[known.findIndex(({ trait }) => trait === name)] ?? usualTraits[name];
   const windMs = brightWindMs(stretches);
   const lossWM2K = found('stillLossWM2K') + found('windLossJM3K') * windMs;
   const gathered = found('opticalEfficiency') * Math.max(0, 1 - found('windOpticalSM') * windMs);

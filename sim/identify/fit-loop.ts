@@ -1,5 +1,5 @@
 import type { Channel } from '../../shared-types/channels.ts';
-import type { FittedParameter, LoopFit } from '../../shared-types/tuning.ts';
+import type { FittedParameter, LoopFit, SensorError } from '../../shared-types/tuning.ts';
 import { type TraitName, traitDeclarations } from '../plant/traits.ts';
 import { at } from '../plant/water.ts';
 import { gathersAllTheSun } from './all-the-sun.ts';
@@ -49,6 +49,7 @@ function emptyFit(spans: readonly LoggedSpan[]): LoopFit {
     days: spans.map(({ day }) => day),
     converged: false,
     parameters: [],
+    sensorErrors: [],
     covariance: [],
     residuals: [],
     verdicts: [],
@@ -109,31 +110,48 @@ function reportOf(
     ...fit,
     converged: true,
     parameters,
+    sensorErrors: sensorErrorsOf(posterior, told),
     covariance: told.covariance,
     residuals: residuals.map(({ runsZ: _, ...kept }) => kept),
     verdicts: [...verdictsOf(parameters, told.covariance, residuals, seen), ...remarksOf(spans)],
   };
 }
 
+/** Numbered as in the covariance. */
+const errorOf = (covariance: readonly (readonly number[])[], number: number) =>
+  Math.sqrt(at(covariance[number] ?? [], number));
+
+function sensorErrorsOf({ known }: Posterior, { fitted, values, covariance }: Told): SensorError[] {
+  return fitted.flatMap((index, number) => {
+    const { sensor } = known[index] ?? {};
+    if (sensor === undefined) return [];
+    return [{ ...sensor, value: at(values, index), standardError: errorOf(covariance, number) }];
+  });
+}
+
 function parametersOf(
-  { traits }: Posterior,
+  { known }: Posterior,
   { fitted, held, values, covariance }: Told,
   seen: Seen,
 ): FittedParameter[] {
   const entry = (name: TraitName, value: number) => ({ name, unit: traitDeclarations[name].unit, value });
-  const nameOf = (index: number) => traits[index]?.trait as TraitName;
+  const nameOf = (index: number) => known[index]?.trait;
   const usual = (name: TraitName, heldBecause: string) => ({
     ...entry(name, traitDeclarations[name].default),
     standardError: null,
     heldBecause,
   });
   return [
-    ...fitted.map((index, number) => ({
-      ...entry(nameOf(index), at(values, index)),
-      standardError: Math.sqrt(at(covariance[number] ?? [], number)),
-      heldBecause: null,
-    })),
-    ...held.map((index) => usual(nameOf(index), heldWords(nameOf(index), seen))),
+    ...fitted.flatMap((index, number) => {
+      const name = nameOf(index);
+      if (name === undefined) return [];
+      const standardError = errorOf(covariance, number);
+      return [{ ...entry(name, at(values, index)), standardError, heldBecause: null }];
+    }),
+    ...held.flatMap((index) => {
+      const name = nameOf(index);
+      return name === undefined ? [] : [usual(name, heldWords(name, seen))];
+    }),
     ...(seen.windMeasured ? [] : windTraits.map((name) => usual(name, windWords))),
     ...consideredTraits.map((name) => usual(name, 'thermometers differ by more than it does')),
     usual('storeLossFactor', 'what is drawn by night cannot be told from what the store loses'),

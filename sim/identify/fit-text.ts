@@ -13,6 +13,7 @@ export function fitText(fit: LoopFit): string {
       const error = standardError === null ? 'held' : standardError.toPrecision(2);
       return `  ${name.padEnd(20)}${value.toPrecision(4).padStart(10)}${error.padStart(10)} ${unit}`.trimEnd();
     }),
+    ...sensorLines(fit),
     '',
     `  ${'Left over'.padEnd(20)}${'rms'.padStart(10)}${'mean'.padStart(10)}${'lag one'.padStart(10)}${'times'.padStart(8)}`,
     ...fit.residuals.map(
@@ -24,6 +25,19 @@ export function fitText(fit: LoopFit): string {
     'What the days tell:',
     ...listed(fit.verdicts),
   ].join('\n');
+}
+
+function sensorLines({ sensorErrors }: LoopFit): string[] {
+  if (sensorErrors.length === 0) return [];
+  return [
+    '',
+    `  ${'Shown too much'.padEnd(20)}${'value'.padStart(10)}${'error'.padStart(10)}`,
+    ...sensorErrors.map(({ channel, kind, value, standardError }) => {
+      const [shown, error, unit] =
+        kind === 'share' ? [100 * value, 100 * standardError, '%'] : [value, standardError, ''];
+      return `  ${channel.padEnd(20)}${shown.toFixed(2).padStart(10)}${error.toPrecision(2).padStart(10)} ${unit}`.trimEnd();
+    }),
+  ];
 }
 
 const listed = (lines: readonly string[]) => lines.map((text) => `  - ${text}`);

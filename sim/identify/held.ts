@@ -5,12 +5,12 @@ import type { Posterior } from './posterior.ts';
 /** A trait that is known no better than this share of what was known beforehand is held. A design choice. */
 const heldAbove = 0.8;
 
-/** Which traits the data can tell, and where they stand once the others are brought back to their usual values. */
+/** What the data can tell, and where it stands once the other traits are brought back to their usual values. */
 export interface Told {
-  /** Numbers of the traits that were fitted, and of those that are held. */
+  /** Numbers of what was fitted, and of the traits that are held. */
   readonly fitted: readonly number[];
   readonly held: readonly number[];
-  /** Most likely values of all traits with the held ones at their usual values. */
+  /** Most likely values of all with the held ones at their usual values. */
   readonly values: readonly number[];
   /** Covariance of those of the fitted ones. */
   readonly covariance: number[][];
@@ -19,18 +19,20 @@ export interface Told {
 /**
  * Holds the traits of which the data tell nothing.
  *
- * The others move along with them by K = Cfh Chh^-1, as their covariance C has it. A held trait truly lies anywhere in
- * what was known of it beforehand, V, and is no longer where the data would have it: what the others moved along may be
- * wrong by K (V - Chh) K', which is added to what is not known of them. For what was told of the held ones is
- * independent of how far the truth still is from it, as it is for any best estimate by normal distributions.
+ * The others, what sensors show wrong among them, move along by K = Cfh Chh^-1, as their covariance C has it. A held
+ * trait truly lies anywhere in what was known of it beforehand, V, and no longer where the data would have it: what the
+ * others moved along may be wrong by K (V - Chh) K', which is added to what is not known of them. For what was told of
+ * the held ones is independent of how far the truth still is from it, as it is for any best estimate by normal
+ * distributions.
  */
-export function toldOf({ traits, values, covariance }: Posterior): Told {
+export function toldOf({ known, values, covariance }: Posterior): Told {
   const entry = (i: number, j: number) => covariance[i]?.[j] ?? 0;
-  const sdOf = (index: number) => traits[index]?.sd ?? 0;
-  const isHeld = (index: number) => Math.sqrt(entry(index, index)) > heldAbove * sdOf(index);
-  const mean = (index: number) => traits[index]?.mean ?? 0;
-  const held = [...traits.keys()].filter(isHeld);
-  const fitted = [...traits.keys()].filter((index) => !isHeld(index));
+  const sdOf = (index: number) => known[index]?.sd ?? 0;
+  const isHeld = (index: number) =>
+    known[index]?.trait !== undefined && Math.sqrt(entry(index, index)) > heldAbove * sdOf(index);
+  const mean = (index: number) => known[index]?.mean ?? 0;
+  const held = [...known.keys()].filter(isHeld);
+  const fitted = [...known.keys()].filter((index) => !isHeld(index));
   const own = new Matrix(fitted.map((i) => fitted.map((j) => entry(i, j))));
   if (held.length === 0 || fitted.length === 0)
     return { fitted, held, values: placed(values, held, mean), covariance: own.to2DArray() };

@@ -1,8 +1,10 @@
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { z } from 'zod';
+import type { Channel } from '../../shared-types/channels.ts';
 import { type LoopFit, loopFitSchema } from '../../shared-types/tuning.ts';
 import { type Traits, traitDeclarations, traitNames } from '../plant/traits.ts';
+import { noError, type OwnError, type PossibleLoop } from './possible-loop.ts';
 
 export type FitRead =
   | { readonly ok: true; readonly fit: LoopFit }
@@ -42,12 +44,12 @@ export function readFit(logPath: string, site: string): FitRead {
 const refused = (why: string): FitRead => ({ ok: false, why });
 
 /**
- * The traits that a fit found, for a plant. Those that were held are left out: they are the usual ones.
+ * The loop that a fit found, for a plant and its world. Traits that were held are left out: they are the usual ones.
  *
- * @param shift - What is added to each fitted parameter, in the order of the covariance; nothing when absent. Beyond
- * what a trait may be, its bound holds.
+ * @param shift - What is added to each fitted parameter and then to each sensor's error, in the order of the covariance;
+ * nothing when absent. Beyond what a trait may be, its bound holds.
  */
-export function traitsOfFit(fit: LoopFit, shift: readonly number[] = []): Partial<Traits> {
+export function loopOfFit(fit: LoopFit, shift: readonly number[] = []): PossibleLoop {
   const fitted = fit.parameters.filter(({ standardError }) => standardError !== null);
   const traits: { -readonly [Name in keyof Traits]?: number } = {};
   for (const [index, { name, value }] of fitted.entries()) {
@@ -56,5 +58,11 @@ export function traitsOfFit(fit: LoopFit, shift: readonly number[] = []): Partia
     const { least, most } = traitDeclarations[trait];
     traits[trait] = Math.min(most, Math.max(least, value + (shift[index] ?? 0)));
   }
-  return traits;
+  const sensorErrors: Partial<Record<Channel, OwnError>> = {};
+  for (const [index, { channel, kind, value }] of fit.sensorErrors.entries())
+    sensorErrors[channel] = {
+      ...(sensorErrors[channel] ?? noError),
+      [kind]: value + (shift[fitted.length + index] ?? 0),
+    };
+  return { traits, sensorErrors };
 }

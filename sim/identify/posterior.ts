@@ -5,9 +5,9 @@ import type { Unknown } from './model/unknowns.ts';
 import type { Fitted } from './search.ts';
 import { scoreCovariance } from './shared-misfit.ts';
 
-/** What is known of the traits in the end: values and covariance, in the order of the unknowns that are traits. */
+/** What is known in the end of traits and sensors: values and covariance, in the order of the unknowns. */
 export interface Posterior {
-  readonly traits: readonly Unknown[];
+  readonly known: readonly Unknown[];
   readonly values: readonly number[];
   readonly covariance: readonly (readonly number[])[];
 }
@@ -20,7 +20,7 @@ export interface Posterior {
  * the search. With A = J'J, the scatter of J'r is not A, since channels miss together; hence A^-1 (scatter) A^-1, the
  * sandwich of Huber 1967 and White 1982, from memory.
  *
- * Errors that are considered but not looked for shift the traits by S = -A^-1 J'Jc for each unit; their variance comes on
+ * Errors that are considered but not looked for shift the others by S = -A^-1 J'Jc for each unit; their variance comes on
  * top: P = C + S Pc S' (the Schmidt form, as in Tapley, Schutz & Born, Statistical Orbit Determination, chapter 6, from
  * memory). Then comes the part of the prior that the search left out.
  */
@@ -35,8 +35,9 @@ export function posteriorOf({ unknowns }: LoopModel, { found, misfits }: Fitted)
   const covariance = inverseCurvature
     .mmul(scatterOf(searched, unknowns.length, misfits))
     .mmul(inverseCurvature);
-  const numbers = searchedPlaces.flatMap((place, number) =>
-    unknowns[place]?.trait === undefined ? [] : [number],
+  const numbers = placesOf(
+    searchedPlaces.map((place) => unknowns[place] as Unknown),
+    ({ trait, sensor }) => trait !== undefined || sensor !== undefined,
   );
   const own = inverseCurvature.subMatrixRow(numbers);
   let total = covariance.subMatrixRow(numbers).subMatrixColumn(numbers);
@@ -82,12 +83,12 @@ function withoutPrior(jacobian: Matrix, priors: number, places: number[]): Matri
 /** Share of what is known beforehand that the search left out, in terms of one over the variance. */
 const leftShare = 1 - 1 / priorStretch ** 2;
 
-function combined(traits: readonly Unknown[], values: readonly number[], total: Matrix): Posterior {
-  const left = Matrix.diag(traits.map(({ sd }) => leftShare / sd ** 2));
+function combined(known: readonly Unknown[], values: readonly number[], total: Matrix): Posterior {
+  const left = Matrix.diag(known.map(({ trait, sd }) => (trait === undefined ? 0 : leftShare / sd ** 2)));
   const seen = inverse(total);
   const covariance = inverse(Matrix.add(seen, left));
   const weighed = seen
     .mmul(Matrix.columnVector([...values]))
-    .add(left.mmul(Matrix.columnVector(traits.map(({ mean }) => mean))));
-  return { traits, values: covariance.mmul(weighed).to1DArray(), covariance: covariance.to2DArray() };
+    .add(left.mmul(Matrix.columnVector(known.map(({ mean }) => mean))));
+  return { known, values: covariance.mmul(weighed).to1DArray(), covariance: covariance.to2DArray() };
 }

@@ -43,10 +43,9 @@ function withoutSetBack(
   rows: readonly ForeignRow[],
   { usualStepMs, note }: ArrangeOptions,
 ): readonly ForeignRow[] {
-  const pieces = [...new Set(rows.map(({ piece }) => piece))].sort((a, b) => a - b);
-  if (pieces.length < 2 || usualStepMs === null) return rows;
-  const before = neighbours(rows, pieces);
-  const after = neighbours(rows.toReversed(), pieces).reverse();
+  if (usualStepMs === null) return rows;
+  const before = neighbours(rows);
+  const after = neighbours(rows.toReversed()).reverse();
   return rows.filter((row, index) => {
     const [earlier, later] = [before[index], after[index]];
     if (earlier === undefined || later === undefined) return true;
@@ -57,14 +56,14 @@ function withoutSetBack(
 }
 
 /** For each row the instant of the nearest one passed so far that belongs to an earlier part of the file. */
-function neighbours(rows: readonly ForeignRow[], pieces: readonly number[]): (number | undefined)[] {
-  const placeOf = new Map(pieces.map((piece, place) => [piece, place]));
-  const last: (number | undefined)[] = pieces.map(() => undefined);
-  return rows.map(({ piece, atMs }) => {
-    const place = placeOf.get(piece) as number;
-    const passed = last.slice(0, place).filter((at) => at !== undefined);
-    last[place] = atMs;
-    return passed.toSorted((a, b) => Math.abs(a - atMs) - Math.abs(b - atMs))[0];
+function neighbours(rows: readonly ForeignRow[]): (number | undefined)[] {
+  // Who is passed by a row of an earlier or the same part is nobody's nearest any more.
+  const passed: ForeignRow[] = [];
+  return rows.map((row) => {
+    while ((passed.at(-1)?.piece ?? -1) >= row.piece) passed.pop();
+    const nearestMs = passed.at(-1)?.atMs;
+    passed.push(row);
+    return nearestMs;
   });
 }
 

@@ -139,6 +139,16 @@ function lifeDrawsOf(seed: number): readonly number[] {
   return life.draws;
 }
 
+/** What a channel's sensor shows wrong for life: (1 + share) times the truth, and an offset more, in the channel's unit. */
+export function errorForLife(
+  channel: Channel,
+  seed: number,
+): { readonly share: number; readonly offset: number } {
+  const number = numberOf[channel];
+  const draw = at(lifeDrawsOf(seed), number);
+  return { share: at(scale, number) * draw, offset: at(offset, number) * draw };
+}
+
 /** Nearly normal with mean 0 and standard deviation 1: the sum of three even draws, out of one. */
 function noiseOf(seed: number, number: number, reading: number): number {
   const bits = (hashFraction(seed, noiseStream + number, reading) * 0x4000_0000) | 0;

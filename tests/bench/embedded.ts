@@ -12,8 +12,9 @@ const inputsAtOnce = 100;
 /** The engine as one file: its size and what takes it, its heap and its time in a small interpreter. */
 export async function benchEmbedded(): Promise<void> {
   const { code, bytes, compressedBytes, files } = await bundleEngine();
+  // Not met: what is wanted stays the bound, wider ones in the tests only keep it from growing unseen.
   report({ bench, figure: 'bundle', value: bytes / 1000, unit: 'kB', atMost: 60 });
-  report({ bench, figure: 'bundle, compressed', value: compressedBytes / 1000, unit: 'kB', atMost: 40 });
+  report({ bench, figure: 'bundle, compressed', value: compressedBytes / 1000, unit: 'kB', atMost: 34 });
   const whole = files.reduce((sum, { characters }) => sum + characters, 0);
   for (const { file, characters } of files.slice(0, largestFiles))
     report({ bench, figure: `share of ${file}`, value: characters / whole, unit: '1' });

@@ -5,7 +5,6 @@ import { readSiteFile } from '../../controller/site-file.ts';
 import type { LogRecord } from '../../shared-types/log.ts';
 import { defaultSettings, settingsSchema } from '../../shared-types/settings.ts';
 import { recordHistory } from '../../sim/history.ts';
-import { replayDay } from '../../sim/replay/replay-day.ts';
 import { temporaryFolder } from '../support/temporary.ts';
 import { report, timeMs } from './figure.ts';
 
@@ -37,15 +36,10 @@ export async function benchStep(): Promise<void> {
       let state: EngineState = initialState();
       for (const record of records) ({ state } = step(state, record.input, site, settings));
     });
-    const replayMs = timeMs(repeats, () => {
-      const { same } = replayDay(reader, day);
-      if (!same) throw new Error('the replay of a day just recorded differs');
-    });
     reader.close();
     const nsPerStep = (steppingMs * 1e6) / records.length;
     report({ bench: 'step', figure: 'engine.step', value: nsPerStep, unit: 'ns' });
     report({ bench: 'step', figure: 'engine.step over reading', value: steppingMs / readingMs, unit: '1' });
-    report({ bench: 'step', figure: 'faithful replay over reading', value: replayMs / readingMs, unit: '1' });
   } finally {
     folder.remove();
   }

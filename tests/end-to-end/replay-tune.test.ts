@@ -120,9 +120,19 @@ test('a comparison has one cursor on both sides, is saved and printed, and says 
   expect(await page.evaluate(drawnReports)).toBe(2);
   await page.emulateMedia({ media: 'screen' });
 
+  // A newer fit makes it an answer of the older one.
+  expect(await page.getByText('before its newest fit').count()).toBe(0);
+  await page.getByRole('button', { name: 'Fit the loop' }).click();
+  await expect.poll(() => page.getByText('before its newest fit').count()).toBe(2);
+
   await page.getByRole('textbox', { name: 'Start difference', exact: true }).fill('3');
   await page.getByText('This is the answer for other values or another day').waitFor();
-  expect(await page.getByRole('link', { name: 'Review and apply on Setpoints …' }).count()).toBe(0);
+  const review = page.getByRole('link', { name: 'Review and apply on Setpoints …' });
+  expect(await review.count()).toBe(0);
+  await page.getByRole('button', { name: 'Start difference: leave as it is' }).click();
+  await page.getByRole('button', { name: 'Live this day again' }).click();
+  await page.getByText('These setpoints are in force already').waitFor();
+  expect(await review.count()).toBe(0);
 });
 
 test('a sweep tells how far it is, can be given up, names a job of others, and says what is wrong with a range', async () => {

@@ -6,7 +6,10 @@ import { type Bundle, bundleEngine } from '../support/embedded/bundle.ts';
 import { type RecordedDay, recordDay } from '../support/embedded/recorded-day.ts';
 import { hostNames, openSmallHost, type SmallHost } from '../support/embedded/small-host.ts';
 
-/** What a small board may have to spare; our own measures. */
+/**
+ * Bounds of our own against growth. They are wider than the 60 kB that were wanted, which are not met;
+ * `npm run bench -- embedded` says so.
+ */
 const mostBytes = 100_000;
 const mostCompressedBytes = 34_000;
 const mostHeapBytes = 2_000_000;

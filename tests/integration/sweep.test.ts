@@ -30,7 +30,8 @@ const over = ['--over', 'startDifferenceK=1:6:2'];
 describe('npm run sweep', () => {
   it('tries settings on a logged day, and keeps what it found', async () => {
     const resume = folder.file('kept/sweep.json');
-    const program = start('2031-06-21', ...over, '--resume', resume, '--json');
+    const both = [...over, '--over', 'fillDifferenceK=1:1:1'];
+    const program = start('2031-06-21', ...both, '--resume', resume, '--json');
     const { code } = await program.ended;
     expect(code).toBe(0);
     const text = program
@@ -39,14 +40,21 @@ describe('npm run sweep', () => {
       .find((line) => line.startsWith('{'));
     const report = sweepReportSchema.parse(JSON.parse(text ?? ''));
     expect(report.days).toEqual(['2031-06-21']);
-    expect(report.points.map(({ change }) => change)).toEqual([{}, { startDifferenceK: 6 }]);
+    expect(report.points.map(({ change }) => change)).toEqual([
+      {},
+      { fillDifferenceK: 1 },
+      { startDifferenceK: 6, fillDifferenceK: 1 },
+    ]);
+    // Filled earlier, the pan holds water while the logged one was empty.
+    expect(report.points[0]?.beyondLogS).toBe(0);
+    expect(report.points[1]?.beyondLogS).toBeGreaterThanOrEqual(600);
     expect(report.points[0]?.heatHomeJ.value).toBeGreaterThan(3.6e7);
     expect(existsSync(resume)).toBe(true);
 
     // What is kept is not done again: with it, the days' worlds are not even made.
-    const again = start('2031-06-21..2031-06-21', ...over, '--resume', resume);
+    const again = start('2031-06-21..2031-06-21', ...both, '--resume', resume);
     expect((await again.ended).code).toBe(0);
-    expect(again.output()).toMatch(/^2031-06-21: 2 sets of settings/);
+    expect(again.output()).toMatch(/^2031-06-21: 3 sets of settings/);
   }, 60_000);
 
   it('ends with 130 when it is interrupted, and says how to go on', async () => {

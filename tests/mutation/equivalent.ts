@@ -295,6 +295,20 @@ export const equivalents: readonly Equivalent[] = [
     reason: 'A store that is not known counts as one of 0 °C in a comparison, far below any limit of heat.',
   },
   {
+    file: 'hazards/air-lows.ts',
+    from: 'days !== null',
+    to: 'true',
+    reason:
+      'Days that are not known are those of a day that is not known, which counts as one of the season.',
+  },
+  {
+    file: 'hazards/night-cooling.ts',
+    from: 'storeBottomC === null',
+    to: 'false',
+    reason:
+      'A store that is not known counts as one of 0 °C in a comparison, below the lowest floor of 15 °C.',
+  },
+  {
     file: 'hazards/heat.ts',
     from: 'panC === null',
     to: 'false',

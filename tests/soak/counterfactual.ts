@@ -14,10 +14,16 @@ import { counterfactualCase, type SensorSet } from '../support/counterfactual-ca
 const program = new Command('counterfactual')
   .option('--days <number>', 'drawn days for each set of sensors', countOf(1), 30)
   .option('--seed <number>', 'picks them', countOf(0), 5001)
+  .option('--samples <number>', 'loops drawn for each band', countOf(1), 12)
   .option('--sensors <set>', 'full, least or both', 'both')
   .parse(process.argv);
 
-const { days, seed, sensors } = program.opts<{ days: number; seed: number; sensors: string }>();
+const { days, seed, samples, sensors } = program.opts<{
+  days: number;
+  seed: number;
+  samples: number;
+  sensors: string;
+}>();
 
 function countOf(least: number): (text: string) => number {
   return (text) => {
@@ -31,7 +37,7 @@ function runSet(set: SensorSet): boolean {
   const results: CounterfactualResult[] = [];
   for (let number = 0; number < days; number++) {
     const one = counterfactualCase(seed + number, set);
-    const result = counterfactualOf(one, fitOfDaysBefore(one));
+    const result = counterfactualOf(one, fitOfDaysBefore(one), samples);
     results.push(result);
     console.log(result.text);
   }

@@ -26,11 +26,11 @@ process.once('SIGINT', () => {
 });
 let seed = first;
 for (; seed < first + cases && !ended; seed++) {
-  const { fit, parameters } = twinOf({ seed, days: Number(values.days) });
+  const { fit, parameters, sensors } = twinOf({ seed, days: Number(values.days) });
   if (!fit.converged) without.push(`${seed}: ${fit.verdicts[0]}`);
-  for (const parameter of parameters)
+  for (const parameter of [...parameters, ...sensors])
     found.set(parameter.name, [...(found.get(parameter.name) ?? []), parameter]);
-  const shown = parameters.map(({ name, z }) => `${name} ${z.toFixed(2)}`).join(', ');
+  const shown = [...parameters, ...sensors].map(({ name, z }) => `${name} ${z.toFixed(2)}`).join(', ');
   console.error(`twin: ${seed} ${fit.converged ? shown : 'no fit'}`);
   await setImmediate();
 }

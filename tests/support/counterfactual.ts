@@ -23,11 +23,11 @@ const tellingFraction = 0.03;
 
 const kWh = (joules: number) => (joules / 3.6e6).toFixed(2).padStart(7);
 
-/** Predicts the last day under the tried settings with what is known of the loop. */
+/** Predicts the last day under the tried settings with what is known of the loop. @param samples - Loops drawn for its band. */
 export function counterfactualOf(
   one: CounterfactualCase,
   fit: LoopFit | null,
-  samples = 0,
+  samples: number,
 ): CounterfactualResult {
   const { logged, site, settings, tried } = one;
   const day = logged.days.at(-1) as string;
@@ -39,6 +39,7 @@ export function counterfactualOf(
   const differs = Math.abs(trueTriedJ - trueBaseJ) > tellingFraction * Math.max(trueTriedJ, trueBaseJ);
   const rightOne = differs ? gainJ > 0 === trueTriedJ > trueBaseJ : null;
   const errorFraction = (value - trueTriedJ) / Math.abs(trueTriedJ);
+  const covered = low <= trueTriedJ && trueTriedJ <= high;
   const told =
     `${one.name.padEnd(22)} then ${kWh(comparison.base.heatHomeJ.value)} true ${kWh(trueBaseJ)}` +
     ` | tried ${kWh(value)} true ${kWh(trueTriedJ)} ${trueTriedJ === 0 ? '' : `${(100 * errorFraction).toFixed(1).padStart(7)} %`}`;
@@ -46,8 +47,8 @@ export function counterfactualOf(
     errorFraction,
     poor: trueTriedJ < poorJM2 * site.pan.wettedAreaM2,
     rightOne,
-    covered: low <= trueTriedJ && trueTriedJ <= high,
-    text: `${told}${rightOne === false ? ' wrong one' : ''}${fit === null ? ' not fitted' : ''}`,
+    covered,
+    text: `${told}${rightOne === false ? ' wrong one' : ''}${covered ? '' : ' outside its band'}${fit === null ? ' not fitted' : ''}`,
   };
 }
 
@@ -80,6 +81,7 @@ export function summaryOf(set: SensorSet, results: readonly CounterfactualResult
   const chosen = results.flatMap(({ rightOne }) => (rightOne === null ? [] : [rightOne]));
   const right = chosen.filter(Boolean).length;
   const { median, ninetieth } = bounds[set];
+  const held = results.filter(({ covered }) => covered).length;
   const percent = (fraction: number) => `${(100 * fraction).toFixed(1)} %`;
   return {
     holds: at(0.5) <= median && at(0.9) <= ninetieth && right >= leastRight * chosen.length,
@@ -87,6 +89,6 @@ export function summaryOf(set: SensorSet, results: readonly CounterfactualResult
       `${set} sensors, ${results.length} days, ${errors.length} of them with heat to speak of: ` +
       `median error ${percent(at(0.5))} (wanted ${percent(median)}), ` +
       `90th percentile ${percent(at(0.9))} (wanted ${percent(ninetieth)}), ` +
-      `better settings told in ${right} of ${chosen.length}`,
+      `better settings told in ${right} of ${chosen.length}, true heat within its band in ${held} of ${results.length}`,
   };
 }

@@ -24,6 +24,7 @@ function makeReady(index: number): ReadyOrNot {
     fills: tried.fillsPerDay,
     aboveFreezingK: index === 0 ? null : 5,
     belowLinerLimitK: 20 - index,
+    beyondLogS: 1800,
   });
   return { ok: true, ready: { evaluate, remarks: ['Made up.'] } };
 }

@@ -5,6 +5,7 @@ import { type Site, siteSchema } from '../../shared-types/site.ts';
 import type { LoopFit } from '../../shared-types/tuning.ts';
 import { fitDays } from '../../sim/identify/fit-days.ts';
 import { traitUnknowns } from '../../sim/identify/model/unknowns.ts';
+import { errorForLife } from '../../sim/plant/sensors.ts';
 import { createPlant } from '../../sim/plant/state.ts';
 import { type TraitName, usualTraits } from '../../sim/plant/traits.ts';
 import { hashFraction } from '../../sim/weather/random.ts';
@@ -25,6 +26,8 @@ export interface Twin {
   readonly fit: LoopFit;
   /** The fitted ones; held ones have no interval. */
   readonly parameters: readonly TwinParameter[];
+  /** What the sensors show wrong. */
+  readonly sensors: readonly TwinParameter[];
 }
 
 export interface TwinTask {
@@ -65,13 +68,22 @@ export function twinOf({ seed, days, asBuilt = (declared) => declared }: TwinTas
   const log = loggedLoop({ site, settings, plant, weather, seed, fromMs, days: days + 1 });
   const fitted = fitDays(log.reader, log.days.slice(1));
   if (!fitted.ok) throw new Error(fitted.why.join('; '));
-  const parameters = fitted.fit.parameters.flatMap(({ name, value, standardError }) => {
-    if (standardError === null) return [];
-    const truth = traits[name] ?? usualTraits[name as TraitName];
-    return [{ name, value, standardError, truth, z: (value - truth) / standardError }];
-  });
-  return { fit: fitted.fit, parameters };
+  const { fit } = fitted;
+  const parameters = fit.parameters.flatMap(({ name, value, standardError }) =>
+    standardError === null
+      ? []
+      : [foundOf(name, value, standardError, traits[name] ?? usualTraits[name as TraitName])],
+  );
+  const sensors = fit.sensorErrors.map(({ channel, kind, value, standardError }) =>
+    foundOf(`${channel} ${kind}`, value, standardError, errorForLife(channel, seed)[kind]),
+  );
+  return { fit, parameters, sensors };
 }
+
+const foundOf = (name: string, value: number, standardError: number, truth: number): TwinParameter => ({
+  ...{ name, value, standardError, truth },
+  z: (value - truth) / standardError,
+});
 
 /** Within a 95 % interval. */
 export const covers = ({ z }: TwinParameter) => Math.abs(z) <= 1.96;

@@ -52,9 +52,10 @@ export function updateAlarms(before: Alarms, ground: AlarmGround, nowMs: number)
 const none: Holding = {};
 
 function judgeAll(before: Alarms, ground: AlarmGround): Holding {
+  const calm = isEmpty(before);
   let holding: { -readonly [C in AlarmCode]?: Condition } | null = null;
   for (const { code, judge } of judges) {
-    const condition = judge(ground.situation, ground, before[code]?.active === true);
+    const condition = judge(ground.situation, ground, !calm && before[code]?.active === true);
     if (condition === null) continue;
     holding ??= {};
     holding[code] = condition;

@@ -71,7 +71,7 @@ export function updateHeat(situation: Situation): Heat {
   const dump = updateDump(before, { linerC, storeC: limitC, storeFull }, situation);
   const same = storeFull === before.storeFull && linerHot === before.linerHot && cooling === before.cooling;
   if (same && dump === before.dump) return before;
-  return { storeFull, linerHot, cooling, ...(dump === undefined ? {} : { dump }) };
+  return dump === undefined ? { storeFull, linerHot, cooling } : { storeFull, linerHot, cooling, dump };
 }
 
 function stays(before: boolean, valueC: number | null, onAtC: number, releaseK: number): boolean {

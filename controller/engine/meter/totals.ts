@@ -46,7 +46,7 @@ export function addUse(meter: MeterState, heat: HeatReading, situation: Situatio
 }
 
 /** Electric power of the pump [W]: as measured, else by the cube of its speed (affinity laws, textbook). */
-function powerW({ state, readings, site }: Situation): number {
+export function powerW({ state, readings, site }: Situation): number {
   const { pumpFraction } = state.outputs;
   if (pumpFraction === 0) return 0;
   return Math.max(0, good(readings.pumpPowerW) ?? site.pump.ratedPowerW * pumpFraction ** 3);

@@ -3,6 +3,7 @@ import { good } from '../sense/facts.ts';
 import type { Situation } from '../situation.ts';
 import type { HarvestMemory } from '../state.ts';
 import { clearSkyWM2, sunHeightDeg } from '../sun/position.ts';
+import { updateAir } from './air-turn.ts';
 import { absorbedFraction, leastLightWM2, lossWM2K, skyLossWM2 } from './collector.ts';
 import { unsureW } from './net-gain.ts';
 import { refillCostJ } from './refill.ts';
@@ -24,8 +25,9 @@ const sliceMs = 1_800_000;
 const hourMs = 3_600_000;
 /** A loss below this share of a refill is no gap in the sun: sensors alone can show it. */
 const gapFraction = 0.1;
-/** The air is remembered with this time constant, to see when it falls [ms]. */
-const airMs = 2_700_000;
+
+/** What the harvest forgets with each local day. */
+export const newHarvestDay = { gaps: 0, airFellFromC: null, airCameBack: false } as const;
 
 export const noHarvest: HarvestMemory = {
   gainW: null,
@@ -36,8 +38,8 @@ export const noHarvest: HarvestMemory = {
   clearFraction: usualClearFraction,
   lostJ: 0,
   inGap: false,
-  gaps: 0,
   airMeanC: null,
+  ...newHarvestDay,
   lookedMs: null,
   risingWM2: 0,
   hourJ: null,
@@ -52,35 +54,43 @@ export const noHarvest: HarvestMemory = {
 export function updateHarvest(situation: Situation, gainW: number | null): HarvestMemory {
   const { state, runMs } = situation;
   const before = state.harvest;
-  const next: HarvestMemory = {
-    ...before,
-    gainW,
-    ...dryTaking(situation),
-    clearFraction: clearFraction(situation, gainW),
-    ...lossOf(situation, gainW),
-    airMeanC: airMeanC(situation),
-  };
+  const { dryC, dryTakenWM2, dryClearWM2, drySteady } = dryTaking(situation);
+  const { lostJ, inGap, gaps } = lossOf(situation, gainW);
+  const { airMeanC, airFellFromC, airCameBack } = updateAir(situation);
+  const clear = clearFraction(situation, gainW);
   const fresh = before.lookedMs !== null && runMs - before.lookedMs < lookEveryMs;
-  return fresh ? next : { ...next, lookedMs: runMs, ...lookAhead(situation, next.clearFraction) };
+  const { lookedMs, risingWM2, hourJ, dayJ } = fresh ? before : lookAhead(situation, clear);
+  return {
+    gainW,
+    dryC,
+    dryTakenWM2,
+    dryClearWM2,
+    drySteady,
+    clearFraction: clear,
+    lostJ,
+    inGap,
+    gaps,
+    airMeanC,
+    airFellFromC,
+    airCameBack,
+    lookedMs,
+    risingWM2,
+    hourJ,
+    dayJ,
+  };
 }
 
-type Loss = Partial<Pick<HarvestMemory, 'lostJ' | 'inGap' | 'gaps'>>;
+type Loss = Pick<HarvestMemory, 'lostJ' | 'inGap' | 'gaps'>;
 
 /** Heat that the full pan lost and has not gained back, and how often it has gained a real loss back today. */
 function lossOf(situation: Situation, gainW: number | null): Loss {
   const { state, elapsedMs } = situation;
   const { lostJ: before, inGap: wasInGap, gaps } = state.harvest;
-  if (state.water.level !== 'full') return { lostJ: 0, inGap: false };
-  if (gainW === null) return {};
+  if (state.water.level !== 'full') return { lostJ: 0, inGap: false, gaps };
+  if (gainW === null) return state.harvest;
   const lostJ = Math.max(0, before - ((gainW + unsureW(situation)) * elapsedMs) / 1000);
   if (lostJ === 0) return { lostJ, inGap: false, gaps: wasInGap ? gaps + 1 : gaps };
-  return { lostJ, inGap: wasInGap || lostJ >= gapFraction * refillCostJ(situation) };
-}
-
-/** The mean of the air; begun anew after a time in which no good sensor told of it: what it was then is no fall. */
-function airMeanC({ state, readings, elapsedMs }: Situation): number | null {
-  const airC = good(readings.ambientC);
-  return airC === null ? null : lowPass(state.harvest.airMeanC, airC, elapsedMs, airMs);
+  return { lostJ, inGap: wasInGap || lostJ >= gapFraction * refillCostJ(situation), gaps };
 }
 
 /** How clear the sky was so far, 0 to 1 and a little; at night it goes back to what is usual. */
@@ -95,12 +105,16 @@ function clearFraction(situation: Situation, gainW: number | null): number {
   return lowPass(before, now, elapsedMs, skyMs);
 }
 
-/** The mean of the dry sheet, what it takes in, and what a clear sky gives. */
-function dryTaking(situation: Situation): Partial<HarvestMemory> & Pick<HarvestMemory, 'dryC'> {
+type Dry = Pick<HarvestMemory, 'dryC' | 'dryTakenWM2' | 'dryClearWM2' | 'drySteady'>;
+
+/** The mean of the dry sheet, what it takes in, and what a clear sky gives; the latter are kept while the pan is full. */
+function dryTaking(situation: Situation): Dry {
   const { state, facts, readings, sunHeightDeg: height, elapsedMs } = situation;
   const { sheetC } = facts;
-  if (state.water.level !== 'empty' || sheetC === null) return { dryC: null };
-  const dryC = lowPass(state.harvest.dryC, sheetC, elapsedMs, dryMs);
+  const { dryC: beforeC, dryTakenWM2, dryClearWM2, drySteady } = state.harvest;
+  if (state.water.level !== 'empty' || sheetC === null)
+    return { dryC: null, dryTakenWM2, dryClearWM2, drySteady };
+  const dryC = lowPass(beforeC, sheetC, elapsedMs, dryMs);
   const airC = good(readings.ambientC);
   return {
     dryC,
@@ -125,15 +139,17 @@ function lightOf(situation: Situation, gainW: number | null): number | null {
   return (takenWM2 + lossWM2K(situation) * (warmC - airC) + skyLossWM2) / absorbedFraction;
 }
 
+type Ahead = Pick<HarvestMemory, 'lookedMs' | 'risingWM2' | 'hourJ' | 'dayJ'>;
+
 /**
  * Heat that a pan at the temperature of the store bottom may gain in the coming hour and until sunset, if the
  * day goes on as clear as it was [J]. Null where calendar or store are not known.
  */
-function lookAhead(situation: Situation, clear: number): Pick<HarvestMemory, 'risingWM2' | 'hourJ' | 'dayJ'> {
-  const { state, facts, readings, site } = situation;
+function lookAhead(situation: Situation, clear: number): Ahead {
+  const { state, facts, readings, site, runMs: lookedMs } = situation;
   const { atMs } = state.sunClock;
   const { storeBottomC } = facts;
-  if (atMs === null || storeBottomC === null) return { risingWM2: 0, hourJ: null, dayJ: null };
+  if (atMs === null || storeBottomC === null) return { lookedMs, risingWM2: 0, hourJ: null, dayJ: null };
   // Without a sensor the air is taken to be as warm as the store: then the day promises too much, not too little.
   const aboveAirK = storeBottomC - (good(readings.ambientC) ?? storeBottomC);
   const lossWM2 = lossWM2K(situation) * aboveAirK + skyLossWM2;
@@ -149,5 +165,5 @@ function lookAhead(situation: Situation, clear: number): Pick<HarvestMemory, 'ri
     if (aheadMs < hourMs) hourJ += gainJ;
   }
   const risingWM2 = clearAt(atMs + hourMs / 2) - clearAt(atMs);
-  return { risingWM2, hourJ, dayJ };
+  return { lookedMs, risingWM2, hourJ, dayJ };
 }

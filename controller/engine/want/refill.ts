@@ -1,8 +1,7 @@
 import type { Situation } from '../situation.ts';
+import { electricityWorth } from './pump-cost.ts';
 
-/** Electricity counts this many times as much as heat. Design choices, as are the rest here. */
-const electricityWorth = 3;
-/** Wear of valves and liner by a fill, as heat a square metre [J/m2]. */
+/** Wear of valves and liner by a fill, as heat a square metre [J/m2]. Design choices, as are the rest here. */
 const wearJM2 = 30_000;
 /** Each fill of the day makes the next one dearer by this share. */
 const dearerFraction = 0.5;

@@ -1,6 +1,7 @@
 import { hold } from '../blocks/hold.ts';
 import { drainOpenSince } from '../hazards/drain-open.ts';
 import { noFlowSince } from '../hazards/no-flow.ts';
+import type { HeatReading } from '../meter/heat-rate.ts';
 import { comparedMs, turnoverMs } from '../pair/at-fill.ts';
 import { pairOffset } from '../pair/uncertainty.ts';
 import { canRest } from '../pan.ts';
@@ -10,6 +11,7 @@ import { batchWarms } from './batch.ts';
 import { cannotGain } from './collector.ts';
 import { type Differences, effectiveDifferences } from './differences.ts';
 import { unsureW } from './net-gain.ts';
+import { isNotWorthPumping } from './pump-cost.ts';
 
 /** A full pan has gained when it is this much warmer than its lowest since [K]; a design choice. */
 const gainedK = 0.5;
@@ -34,17 +36,16 @@ export function settlingMs({ state: { phase, learnt }, site }: Situation): numbe
  * Instants since which the conditions for wanting something hold. A doubtful reading cannot begin the
  * delay before a fill or a start, nor does it break one that it agrees with.
  */
-export function updateTimers(situation: Situation): Timers {
-  const { state, facts, site, settings, runMs } = situation;
+export function updateTimers(situation: Situation, heat: HeatReading): Timers {
+  const { state, facts, settings, runMs } = situation;
   const { timers, phase, harvest } = state;
   const { differenceK, sheetDifferenceK, differenceIsGood } = facts;
-  const { startDifferenceK, stopDifferenceK } = differencesOf(situation);
+  const differences = differencesOf(situation);
   const rests = phase.name === 'resting' && !needsFill(situation);
   const warmToFill = sheetDifferenceK !== null && sheetDifferenceK >= settings.fillDifferenceK;
-  const warmToStart = differenceK !== null && differenceK >= startDifferenceK && !batchWarms(situation);
+  const warmToStart =
+    differenceK !== null && differenceK >= differences.startDifferenceK && !batchWarms(situation);
   const counts = (sinceMs: number | null) => differenceIsGood || sinceMs !== null;
-  const closesAtK = canRest(site) ? stopDifferenceK : Math.min(stopDifferenceK, pairOffset(state.learnt).sdK);
-  const closed = differenceK !== null && differenceK <= closesAtK;
   const settled = runMs - phase.sinceMs >= settlingMs(situation);
   const full = state.water.level === 'full';
   const loses = harvest.gainW !== null && harvest.gainW < -unsureW(situation);
@@ -53,11 +54,25 @@ export function updateTimers(situation: Situation): Timers {
   return {
     fillMs: hold(timers.fillMs, needsFill(situation) && warmToFill && counts(timers.fillMs), runMs),
     startMs: hold(timers.startMs, rests && warmToStart && counts(timers.startMs), runMs),
-    stopMs: hold(timers.stopMs, phase.name === 'circulating' && settled && closed, runMs),
+    stopMs: hold(
+      timers.stopMs,
+      phase.name === 'circulating' && settled && closes(situation, heat, differences),
+      runMs,
+    ),
     noFlowMs: noFlowSince(situation),
     drainOpenMs: drainOpenSince(situation),
     losingMs: hold(timers.losingMs, losing, runMs),
   };
+}
+
+/** True while a circulation brings no heat that is worth its pump. */
+function closes(situation: Situation, heat: HeatReading, { stopDifferenceK }: Differences): boolean {
+  const { state, facts, site } = situation;
+  const { differenceK } = facts;
+  // A stop that empties the pan costs more than electricity, and more than a difference that the sensors may make.
+  const rests = canRest(site);
+  const closesAtK = rests ? stopDifferenceK : Math.min(stopDifferenceK, pairOffset(state.learnt).sdK);
+  return (differenceK !== null && differenceK <= closesAtK) || (rests && isNotWorthPumping(situation, heat));
 }
 
 /** Starts of a day that cost nothing extra, and by how much each further one raises the bar [K]. Design choices. */

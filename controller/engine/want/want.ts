@@ -3,9 +3,9 @@ import { assertNever } from '../assert-never.ts';
 import { heldFor } from '../blocks/hold.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty, canRest } from '../pan.ts';
-import { good } from '../sense/facts.ts';
 import type { Command, Goal, Situation } from '../situation.ts';
 import type { Phase } from '../state.ts';
+import { turnedByK } from './air-turn.ts';
 import { batchWarms, wayHome } from './batch.ts';
 import { absorbedFraction, dryGainW } from './collector.ts';
 import { wantInDoubt } from './doubt.ts';
@@ -17,8 +17,6 @@ const losingHoldMs = 180_000;
 /** From this much below the store on, and for so long, a circulation takes heat out of it. Design choices. */
 const takesHeatK = 1;
 const takesHeatS = 120;
-/** Air that fell this far below its mean brings other weather, not a cloud [K]; a design choice. */
-const turnedK = 3;
 
 /** What the loop itself would do now for the sake of heat. */
 export function want(situation: Situation): Command {
@@ -52,7 +50,11 @@ function command(goal: Goal, code: ReasonCode, values: Values): Command {
 }
 
 function differences(situation: Situation): Values {
-  return known({ differenceK: situation.facts.differenceK, ...differencesOf(situation) });
+  const { differenceK } = situation.facts;
+  const { startDifferenceK, stopDifferenceK } = differencesOf(situation);
+  return differenceK === null
+    ? { startDifferenceK, stopDifferenceK }
+    : { differenceK, startDifferenceK, stopDifferenceK };
 }
 
 function wantFill(situation: Situation): Command {
@@ -159,14 +161,6 @@ function wantFromRest(situation: Situation): Command {
 function emptyInGap(situation: Situation, values: Values): Command {
   const airFellK = paysWaiting(situation) ? turnedByK(situation) : null;
   return command('empty', 'emptying-no-gain', airFellK === null ? values : { ...values, airFellK });
-}
-
-/** How far the air fell where that brings other weather, else null [K]. */
-function turnedByK({ state, readings }: Situation): number | null {
-  const airC = good(readings.ambientC);
-  const { airMeanC } = state.harvest;
-  const fellK = airC === null || airMeanC === null ? 0 : airMeanC - airC;
-  return fellK >= turnedK ? fellK : null;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { heldFor, hold } from '../blocks/hold.ts';
 import type { Situation } from '../situation.ts';
-import type { FlowMemory, UpkeepMemory } from './memory.ts';
+import type { UpkeepMemory } from './memory.ts';
 import { fullFlowLMin } from './pump-signs.ts';
 
 /** Shares of the full flow below which it is low, and from which it is well again. Design choices. */
@@ -15,11 +15,15 @@ const lowHoldMs = 600_000;
 const leastSmoothedMs = 300_000;
 
 /** Since when the smoothed flow is too low. */
-export function lowSince(before: FlowMemory, after: FlowMemory, situation: Situation): number | null {
+export function lowSince(
+  beforeMs: number | null,
+  flowLMin: number | null,
+  situation: Situation,
+): number | null {
   const { state, site, runMs } = situation;
-  if (after.flowLMin === null) return null;
+  if (flowLMin === null) return null;
   const least = state.phase.name === 'filling' ? fillingFraction : lowFraction;
-  return hold(before.lowMs, after.flowLMin < least * fullFlowLMin(site, state.learnt), runMs);
+  return hold(beforeMs, flowLMin < least * fullFlowLMin(site, state.learnt), runMs);
 }
 
 /** Brings up whether the flow is low: it stays so until it was seen to be well again in a full loop. */

@@ -28,14 +28,14 @@ export function updateHeatFlow(before: FlowMemory, situation: Situation): Heat {
   const { state, runMs, readings } = situation;
   if (state.phase.name !== 'circulating' || isSeenMoving(situation)) return calm;
   const bound = updateBound(before.bound, situation);
-  const still = stillInlet(before, situation);
+  const { stillInletC, stillMs } = stillInlet(before, situation);
   const panC = good(readings.panOutletC) ?? good(readings.panSheetC);
   if (panC === null || bound === null || !isSettled(situation) || !isTooHotForFlow(bound, situation))
-    return { bound, hotMs: null, hotC: null, ...still };
+    return { bound, hotMs: null, hotC: null, stillInletC, stillMs };
   const { hotMs, hotC } = before;
   return hotC !== null && panC >= hotC - fallenK
-    ? { bound, hotMs, hotC, ...still }
-    : { bound, hotMs: runMs, hotC: panC, ...still };
+    ? { bound, hotMs, hotC, stillInletC, stillMs }
+    : { bound, hotMs: runMs, hotC: panC, stillInletC, stillMs };
 }
 
 /** True once the water that was in the pan when the pump started has passed. */

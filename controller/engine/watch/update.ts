@@ -38,18 +38,25 @@ export function watch(situation: Situation): Situation {
 function updateFlow(before: FlowMemory, situation: Situation): FlowMemory {
   const { kind, runsOnMs } = before;
   if (!isPumping(situation.state)) return before.pumping ? { ...calmFlow, kind, runsOnMs } : before;
-  const after: FlowMemory = {
+  const { bound, hotMs, hotC, stillInletC, stillMs } = updateHeatFlow(before, situation);
+  const { flowLMin, powerW, smoothedMs } = updateSmoothed(before, situation);
+  return {
     pumping: true,
-    ...updateHeatFlow(before, situation),
-    ...updateSmoothed(before, situation),
+    bound,
+    hotMs,
+    hotC,
+    stillInletC,
+    stillMs,
     kind,
     runsOnMs: null,
+    flowLMin,
+    powerW,
+    smoothedMs,
     primed: before.primed || hasPrimed(situation),
-    lowMs: null,
+    lowMs: lowSince(before.lowMs, flowLMin, situation),
     sinksMs: hold(before.sinksMs, isSinking(situation), situation.runMs),
     shortMs: shortSince(before.shortMs, situation),
   };
-  return { ...after, lowMs: lowSince(before, after, situation) };
 }
 
 /** Notes why no water moves at the step at which the pump is stopped for it. */

@@ -7,7 +7,7 @@ import { bandAxes } from './band-axes.ts';
 import { type ChartLook, chartInks, type TimeWindow } from './chart-look.ts';
 import type { TimeDataset } from './datasets.ts';
 import { seriesValues } from './series.ts';
-import { timeTicks, zoneOffset } from './time-ticks.ts';
+import { ticksOn, zoneOffset } from './time-ticks.ts';
 
 export interface ChartPlan {
   readonly curves: DayCurves;
@@ -78,8 +78,7 @@ function timeAxis({ timeZone, scheme }: ChartLook, span: TimeWindow) {
     min: span.fromMs,
     max: span.toMs,
     afterBuildTicks: (axis) => {
-      const most = Math.max(2, Math.floor(axis.width / 70));
-      axis.ticks = timeTicks(axis.min, axis.max, most, offset).map((value) => ({ value }));
+      axis.ticks = ticksOn(axis, offset).map((value) => ({ value }));
     },
     ticks: { color: text, maxRotation: 0, autoSkip: false, callback: (value) => clock(Number(value)) },
     grid: { color: grid },

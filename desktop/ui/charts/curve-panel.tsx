@@ -43,8 +43,9 @@ export function CurvePanel({ curves, label, zoomable = false, cursorMs, pointabl
       />
       <PhaseRibbon phases={phases} window={zoomed} />
       {pointable ? <ValuesLine {...{ curves, names, index }} onIndex={setIndex} /> : null}
-      <MarkKey events={curves.events} />
-      <RibbonKey phases={phases} />
+      <RibbonKey phases={phases}>
+        <MarkKey events={curves.events} />
+      </RibbonKey>
       <SeriesSwitches present={present} drawn={names} />
       <CurveTable curves={curves} names={names} />
     </>

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { PhaseSpan } from '../../../shared-types/log.ts';
 import { useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
@@ -32,8 +33,14 @@ export function PhaseRibbon({ phases, window }: Props) {
   );
 }
 
+interface KeyProps {
+  readonly phases: readonly PhaseSpan[];
+  /** What else is to be explained there, as items of the list. */
+  readonly children?: ReactNode;
+}
+
 /** What each look of the ribbon means. */
-export function RibbonKey({ phases }: { readonly phases: readonly PhaseSpan[] }) {
+export function RibbonKey({ phases, children }: KeyProps) {
   const present = [...new Set(phases.map((span) => span.phase))];
   return (
     <ul className={styles['key']}>
@@ -45,6 +52,7 @@ export function RibbonKey({ phases }: { readonly phases: readonly PhaseSpan[] })
           {en.phases[phase]}
         </li>
       ))}
+      {children}
     </ul>
   );
 }

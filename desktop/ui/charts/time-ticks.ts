@@ -26,6 +26,22 @@ export function timeTicks(
   return ticks;
 }
 
+/** Room that a label needs beside the next, and half a label with a bit more [px]. */
+const labelPx = 70;
+const halfLabelPx = 22;
+
+/**
+ * Ticks of an axis that is so wide [px]. None stands so near to the end that the library would keep room for half its
+ * label beside the curves: the ribbon below them would then no longer lie under its instants.
+ */
+export function ticksOn(
+  { min, max, width }: { readonly min: number; readonly max: number; readonly width: number },
+  offsetMs: (atMs: number) => number,
+): readonly number[] {
+  const lastMs = max - (halfLabelPx / Math.max(1, width)) * (max - min);
+  return timeTicks(min, lastMs, Math.max(2, Math.floor(width / labelPx)), offsetMs);
+}
+
 const offsets = new Map<string, (atMs: number) => number>();
 
 /** Local time minus UTC of a zone, as a function that remembers each quarter of an hour it was asked for [ms]. */

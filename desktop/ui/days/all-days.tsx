@@ -1,9 +1,10 @@
 import { SegmentedControl } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
 import type { DaySummary } from '../../../shared-types/log.ts';
 import { useFeed } from '../shell/feed-context.ts';
 import { LoadedView } from '../shell/loaded-view.tsx';
 import { ProblemNote } from '../shell/problem-note.tsx';
-import { choose, daysViews, selectDaysView, useChoices } from '../store/choices-store.ts';
+import { choose, daysViewOf, daysViews, selectDaysView, useChoices } from '../store/choices-store.ts';
 import { selectDays, useHistory } from '../store/history-store.ts';
 import { en } from '../text/en.ts';
 import styles from './all-days.module.css';
@@ -30,7 +31,8 @@ export function AllDays({ site }: { readonly site: string }) {
 }
 
 function Days({ days }: { readonly days: readonly DaySummary[] }) {
-  const view = useChoices(selectDaysView);
+  const narrow = useMediaQuery('(max-width: 47em)', undefined, { getInitialValueInEffect: false });
+  const view = daysViewOf(useChoices(selectDaysView), narrow === true);
   return (
     <>
       <div className={styles['head']}>

@@ -12,6 +12,8 @@ export interface TimeFormats {
   day(day: string): string;
   /** Sat 21 June */
   shortDay(day: string): string;
+  /** 15 October, of a month and day in the form 10-15. */
+  dayOfYear(monthDay: string): string;
   /** June 2031, of a month in the form 2031-06. */
   month(month: string): string;
   /** Names of the week's days from Monday on. */
@@ -43,6 +45,8 @@ function makeFormats(timeZone: string, locale: string | undefined): TimeFormats 
     const format = at(options, 'UTC');
     return (day: string) => format(Date.parse(`${day.length === 7 ? `${day}-01` : day}T00:00:00Z`));
   };
+  // A leap year, since the 29th of February is a day of the year as well.
+  const dayAndMonth = dayText({ day: 'numeric', month: 'long' });
   const monday = Date.UTC(2024, 0, 1);
   const short = at({ weekday: 'short' }, 'UTC');
   const long = at({ weekday: 'long' }, 'UTC');
@@ -73,6 +77,7 @@ function makeFormats(timeZone: string, locale: string | undefined): TimeFormats 
     },
     day: dayText({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
     shortDay: dayText({ weekday: 'short', day: 'numeric', month: 'short' }),
+    dayOfYear: (monthDay) => dayAndMonth(`2024-${monthDay}`),
     month: dayText({ month: 'long', year: 'numeric' }),
     weekdays: () =>
       Array.from({ length: 7 }, (_, index) => monday + index * 86_400_000).map((ms) => ({

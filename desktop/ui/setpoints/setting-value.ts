@@ -3,9 +3,12 @@ import type { TemperatureUnit } from '../format/units.ts';
 import { en } from '../text/en.ts';
 import { isSwitch, settingUnit, shownDigits } from './setting-unit.ts';
 
+/** A number in the unit of the screen, without noughts that say nothing. */
+export const shownText = (shown: number): string => String(Number(shown.toFixed(shownDigits)));
+
 /** A value as it stands in its field: without a unit, without noughts that say nothing. */
 export function fieldText(name: SettingName, value: number, temperature: TemperatureUnit): string {
-  return String(Number(settingUnit(name, temperature).shown(value).toFixed(shownDigits)));
+  return shownText(settingUnit(name, temperature).shown(value));
 }
 
 /** What was typed, in the unit of the table; null when it is no number. A comma serves as a point. */

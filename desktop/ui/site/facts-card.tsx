@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { type CautionCode, cautions } from '../../../shared-types/cautions.ts';
 import { Card } from '../shell/card.tsx';
-import { useNumbers, useSentence } from '../shell/use-formats.ts';
+import { useNumbers, useSentence, useTimes } from '../shell/use-formats.ts';
 import { selectSite } from '../store/live-selectors.ts';
 import { useLive } from '../store/live-store.ts';
 import { en } from '../text/en.ts';
@@ -15,7 +15,11 @@ const text = en.site.facts;
 export function FactsCard() {
   const site = useLive(selectSite);
   const numbers = useNumbers();
-  const groups = useMemo(() => (site === undefined ? [] : siteFacts(site, numbers)), [site, numbers]);
+  const times = useTimes();
+  const groups = useMemo(
+    () => (site === undefined ? [] : siteFacts(site, numbers, times)),
+    [site, numbers, times],
+  );
   return (
     <Card heading={text.heading}>
       <p className={styles['soft']}>{text.lead}</p>

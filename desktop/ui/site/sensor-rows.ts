@@ -42,7 +42,7 @@ export function sourceText({ topic, pointer, key, unit, factor, offset }: Sensor
     factor === 1 ? '' : text.factor(String(factor)),
     offset === 0 ? '' : text.offset(String(offset)),
   ];
-  return [text.source(place, unit), ...changes].filter(Boolean).join(', ');
+  return [text.source(place, text.units[unit] ?? unit), ...changes].filter(Boolean).join(', ');
 }
 
 /** The channels that a site has, and those that it could have but has not. */

@@ -1,7 +1,7 @@
 import type { CautionCode } from '../../../shared-types/cautions.ts';
 import { panVolumeL, type Site } from '../../../shared-types/site.ts';
 import { inLine, type NumberFormats } from '../format/numbers.ts';
-import { durationText } from '../format/times.ts';
+import { durationText, type TimeFormats } from '../format/times.ts';
 import { en } from '../text/en.ts';
 
 const text = en.site.facts;
@@ -14,7 +14,7 @@ export interface FactGroup {
   readonly cautions: readonly CautionCode[];
 }
 
-export function siteFacts(site: Site, numbers: NumberFormats): readonly FactGroup[] {
+export function siteFacts(site: Site, numbers: NumberFormats, times: TimeFormats): readonly FactGroup[] {
   const measure = (value: number, digits: number, unit: string) =>
     inLine(numbers.measure(value, digits, unit));
   const temperature = (valueC: number) => inLine(numbers.temperature(valueC));
@@ -45,7 +45,7 @@ export function siteFacts(site: Site, numbers: NumberFormats): readonly FactGrou
           rows.frost,
           site.frostSeason === undefined
             ? text.frostAlways
-            : text.frostSpan(site.frostSeason.from, site.frostSeason.to),
+            : text.frostSpan(times.dayOfYear(site.frostSeason.from), times.dayOfYear(site.frostSeason.to)),
         ],
       ],
       cautions: ['frost'],

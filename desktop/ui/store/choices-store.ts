@@ -10,7 +10,8 @@ const choicesSchema = z.object({
   temperature: z.enum(temperatureUnits).catch('C'),
   heat: z.enum(heatUnits).catch('kWh'),
   alarmSound: z.boolean().catch(false),
-  daysView: z.enum(daysViews).catch('year'),
+  /** Null until somebody chose. */
+  daysView: z.enum(daysViews).nullable().catch(null),
   flowMoves: z.boolean().catch(true),
   /** Curves that were switched off by hand, by their names. */
   hiddenSeries: z.array(z.string()).catch([]),
@@ -40,3 +41,7 @@ export const selectFlowMoves = (state: Choices): boolean => state.flowMoves;
 export const selectHiddenSeries = (state: Choices): readonly string[] => state.hiddenSeries;
 export const selectShownSeries = (state: Choices): readonly string[] => state.shownSeries;
 export const selectDaysView = (state: Choices): Choices['daysView'] => state.daysView;
+
+/** How days are looked at: as chosen; else by the year, and by the month where a year is too much for the screen. */
+export const daysViewOf = (chosen: Choices['daysView'], narrow: boolean): (typeof daysViews)[number] =>
+  chosen ?? (narrow ? 'calendar' : 'year');

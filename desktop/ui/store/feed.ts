@@ -11,7 +11,7 @@ import { createImportFeed, type ImportFeed } from './import-feed.ts';
 import { selectAlarms, selectSiteName } from './live-selectors.ts';
 import { useLive } from './live-store.ts';
 import { newAlarms } from './new-alarms.ts';
-import { useAsked } from './request-store.ts';
+import { answerOf, useAsked } from './request-store.ts';
 import { createSettingsFeed, type SettingsFeed } from './settings-feed.ts';
 import { createTuningFeed, type TuningFeed } from './tuning-feed.ts';
 
@@ -107,9 +107,5 @@ async function ask(door: Door, site: string, operation: RequestedOperation): Pro
   useAsked.setState({ asked: { state: 'asking' }, operation });
   const reply = await door.call('request', { site, operation });
   if (selectSiteName(useLive.getState()) !== site) return;
-  useAsked.setState({
-    asked: reply.ok
-      ? { state: 'answered', answer: reply.result }
-      : { state: 'unanswered', problem: reply.problem },
-  });
+  useAsked.setState({ asked: answerOf(reply) });
 }

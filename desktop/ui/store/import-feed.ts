@@ -9,7 +9,7 @@ import type { MonitorReply } from '../../../shared-types/monitor-api.ts';
 import type { Door } from '../door.ts';
 import { noImport, type SentFile, useImport } from './import-store.ts';
 import { createJobSlot, newJob } from './job-slot.ts';
-import { loadedOf, loading } from './loaded.ts';
+import { loadedOf, loadInto } from './loaded.ts';
 
 /** What of a file is needed. */
 type Content = Pick<Blob, 'size' | 'slice'> & { readonly name: string };
@@ -84,10 +84,7 @@ export function createImportFeed(
     const asked = current;
     useImport.setState({ run: null });
     const reply = await door.call('uploadHead', { upload, form });
-    if (asked === current)
-      useImport.setState({
-        head: loadedOf(reply),
-      });
+    if (asked === current) useImport.setState({ head: loadedOf(reply) });
   }
 
   async function takeIn(...[site, map, { clash, write }]: Parameters<ImportFeed['takeIn']>): Promise<void> {
@@ -99,9 +96,7 @@ export function createImportFeed(
   }
 
   function putMaps(reply: MonitorReply<'columnMaps'>): void {
-    useImport.setState({
-      maps: loadedOf(reply),
-    });
+    useImport.setState({ maps: loadedOf(reply) });
   }
 
   return {
@@ -110,10 +105,12 @@ export function createImportFeed(
     takeIn,
     cancelImport: slot.end,
     dropFile,
-    async loadMaps() {
-      if (useImport.getState().maps === null) useImport.setState({ maps: loading });
-      putMaps(await door.call('columnMaps', {}));
-    },
+    loadMaps: () =>
+      loadInto(
+        useImport.getState().maps,
+        (maps) => useImport.setState({ maps }),
+        door.call('columnMaps', {}),
+      ),
     keepMap: async (name, map) => putMaps(await door.call('keepColumnMap', { name, map })),
     forgetMap: async (name) => putMaps(await door.call('forgetColumnMap', { name })),
   };

@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import type { Answer } from '../../../shared-types/engine.ts';
 import type { RequestedOperation } from '../../../shared-types/messages.ts';
-import type { Problem } from '../../../shared-types/monitor-api.ts';
+import type { MonitorReply, Problem } from '../../../shared-types/monitor-api.ts';
 
 /** What became of the last request that was made on this page. */
 export type Asked =
@@ -15,6 +15,12 @@ export interface RequestState {
   /** What was asked; null before the first request. */
   readonly operation: RequestedOperation | null;
 }
+
+/** What became of a request by the monitor's reply. */
+export const answerOf = (
+  reply: MonitorReply<'request'>,
+): Extract<Asked, { state: 'answered' | 'unanswered' }> =>
+  reply.ok ? { state: 'answered', answer: reply.result } : { state: 'unanswered', problem: reply.problem };
 
 const none: Asked = { state: 'none' };
 

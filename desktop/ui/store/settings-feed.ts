@@ -1,9 +1,9 @@
-import type { LogEvent } from '../../../shared-types/log.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { Door } from '../door.ts';
 import { createJobSlot } from './job-slot.ts';
-import { type Loaded, loadedOf, loading } from './loaded.ts';
-import { type SentChange, useSettings } from './settings-store.ts';
+import { loadInto } from './loaded.ts';
+import { answerOf } from './request-store.ts';
+import { type SentChange, selectChanges, useSettings } from './settings-store.ts';
 
 /** Questions about settings and changes of them; each answer lands in the store of settings. */
 export interface SettingsFeed {
@@ -17,6 +17,7 @@ export interface SettingsFeed {
 
 /** Changes that the history looks back on. */
 const mostChanges = 200;
+
 export function createSettingsFeed(door: Door): SettingsFeed {
   const slot = createJobSlot(door, 'whatIf');
   return {
@@ -45,15 +46,12 @@ async function change(door: Door, site: string, patch: Partial<Settings>, revisi
     site,
     operation: { kind: 'change-settings', settings: patch },
   });
-  put(
-    reply.ok ? { state: 'answered', answer: reply.result } : { state: 'unanswered', problem: reply.problem },
-  );
+  put(answerOf(reply));
 }
 
-async function loadChanges(door: Door, site: string): Promise<void> {
-  const put = (entry: Loaded<readonly LogEvent[]>) =>
-    useSettings.setState(({ changes }) => ({ changes: { ...changes, [site]: entry } }));
-  if (useSettings.getState().changes[site]?.state !== 'ready') put(loading);
-  const reply = await door.call('events', { site, limit: mostChanges, kinds: ['settings-changed'] });
-  put(loadedOf(reply));
-}
+const loadChanges = (door: Door, site: string): Promise<void> =>
+  loadInto(
+    selectChanges(site)(useSettings.getState()),
+    (entry) => useSettings.setState(({ changes }) => ({ changes: { ...changes, [site]: entry } })),
+    door.call('events', { site, limit: mostChanges, kinds: ['settings-changed'] }),
+  );

@@ -2,8 +2,8 @@ import type { Settings } from '../../../shared-types/settings.ts';
 import type { SettingRange } from '../../../shared-types/tuning.ts';
 import type { Door } from '../door.ts';
 import { createJobSlot } from './job-slot.ts';
-import { loadedOf, loading } from './loaded.ts';
-import { useTuning } from './tuning-store.ts';
+import { loadInto, readyValue } from './loaded.ts';
+import { selectHeavy, selectKeptFit, useTuning } from './tuning-store.ts';
 
 /** Questions that live logged days again; each answer lands in the store of tuning. */
 export interface TuningFeed {
@@ -33,18 +33,27 @@ export function createTuningFeed(door: Door): TuningFeed {
   };
   const loadHeavy = async (site: string) => {
     const reply = await door.call('heavyJob', { site });
-    if (reply.ok) useTuning.setState(({ heavy }) => ({ heavy: { ...heavy, [site]: reply.result } }));
+    if (!reply.ok) return;
+    const before = selectHeavy(site)(useTuning.getState());
+    useTuning.setState(({ heavy }) => ({ heavy: { ...heavy, [site]: reply.result } }));
+    // Somebody's fit is over: what is kept may be another one now.
+    if (before?.method === 'fit' && reply.result?.job !== before.job) await loadKeptFit(door, site);
   };
+  const keptFit = (site: string) => readyValue(selectKeptFit(site)(useTuning.getState()));
   return {
-    compareDay: (site, day, settings, best) =>
-      slots.comparison.run({ site, day, settings, best }, (outcome) =>
-        useTuning.setState({ comparison: { site, day, settings, outcome } }),
-      ),
+    compareDay(site, day, settings, best) {
+      const keptThen = keptFit(site);
+      return slots.comparison.run({ site, day, settings, best }, (outcome) =>
+        useTuning.setState({ comparison: { site, day, settings, keptThen, outcome } }),
+      );
+    },
     cancelComparison: giveUp('comparison'),
-    sweep: (site, days, ranges) =>
-      slots.sweep.run({ site, days: [...days], ranges: [...ranges] }, (outcome) =>
-        useTuning.setState({ sweep: { site, days, ranges, outcome } }),
-      ),
+    sweep(site, days, ranges) {
+      const keptThen = keptFit(site);
+      return slots.sweep.run({ site, days: [...days], ranges: [...ranges] }, (outcome) =>
+        useTuning.setState({ sweep: { site, days, ranges, keptThen, outcome } }),
+      );
+    },
     cancelSweep: giveUp('sweep'),
     async fit(site, days) {
       await slots.fit.run({ site, days: [...days] }, (outcome) =>
@@ -62,10 +71,9 @@ export function createTuningFeed(door: Door): TuningFeed {
   };
 }
 
-async function loadKeptFit(door: Door, site: string): Promise<void> {
-  const put = (entry: ReturnType<typeof useTuning.getState>['keptFits'][string]) =>
-    useTuning.setState(({ keptFits }) => ({ keptFits: { ...keptFits, [site]: entry } }));
-  if (useTuning.getState().keptFits[site]?.state !== 'ready') put(loading);
-  const reply = await door.call('keptFit', { site });
-  put(loadedOf(reply));
-}
+const loadKeptFit = (door: Door, site: string): Promise<void> =>
+  loadInto(
+    selectKeptFit(site)(useTuning.getState()),
+    (entry) => useTuning.setState(({ keptFits }) => ({ keptFits: { ...keptFits, [site]: entry } })),
+    door.call('keptFit', { site }),
+  );

@@ -6,15 +6,18 @@ import type { JobOutcome } from './job-slot.ts';
 import type { Loaded } from './loaded.ts';
 import { own } from './own.ts';
 
+/** The fit that was kept when a question was asked, as far as this page knew: null without any, undefined when not known. */
+type KeptThen = { readonly keptThen: LoopFit | null | undefined };
+
 /** A logged day lived once more; `settings` are those that it was asked for. */
-export interface ComparisonRun {
+export interface ComparisonRun extends KeptThen {
   readonly site: string;
   readonly day: string;
   readonly settings: Settings;
   readonly outcome: JobOutcome<Comparison>;
 }
 
-export interface SweepRun {
+export interface SweepRun extends KeptThen {
   readonly site: string;
   readonly days: readonly string[];
   readonly ranges: readonly SettingRange[];

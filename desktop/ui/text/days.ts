@@ -99,9 +99,7 @@ export const chartText = {
   pump: 'Pump',
   heatToday: 'Heat home so far',
   phase: 'Phase',
-  reason: 'Reason',
   from: 'From',
-  to: 'To',
   lasted: 'Lasted',
 } as const;
 

@@ -25,9 +25,9 @@ export const liveText = {
     rateUnknown: 'What flows home now cannot be told',
     allowed: {
       measured: (share: string, heat: string, until: string) =>
-        `${share} of the about ${heat} that this weather allowed until ${until}.`,
+        `${share} of about ${heat} that this weather allowed until ${until}.`,
       'clear-sky': (share: string, heat: string, until: string) =>
-        `${share} of the about ${heat} that a clear sky would have allowed until ${until}.`,
+        `${share} of about ${heat} that a clear sky would have allowed until ${until}.`,
       meaning:
         'Reckoned for a pan that is always full and as cool as the store bottom, with usual figures for a sheet.',
       hardlyAny: (until: string) => `Until ${until} this weather allowed next to nothing.`,

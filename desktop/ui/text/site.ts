@@ -29,6 +29,14 @@ export const siteText = {
     neverHeard: 'never heard',
     noNumber: 'no number',
     source: (place: string, unit: string) => `${place}, sent in ${unit}`,
+    /** Units that are written otherwise on a screen than in a file. */
+    units: {
+      C: '°C',
+      F: '°F',
+      'W/m2': 'W/m²',
+      fraction: 'parts of one',
+      'm3/h': 'm³/h',
+    } as Readonly<Record<string, string>>,
     factor: (factor: string) => `times ${factor}`,
     offset: (offset: string) => `plus ${offset}`,
     pair: (offset: string, side: 'more' | 'less', uncertainty: string) =>
@@ -150,7 +158,7 @@ export const siteText = {
     yes: 'yes',
     no: 'no',
     frostAlways: 'all year',
-    frostSpan: (from: string, to: string) => `${from} to ${to} (month-day)`,
+    frostSpan: (from: string, to: string) => `${from} to ${to}`,
     location: (latitude: string, longitude: string, elevation: string) =>
       `${latitude}, ${longitude}, ${elevation} above sea level`,
     outlets,

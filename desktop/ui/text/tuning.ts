@@ -25,12 +25,13 @@ export const tuningText = {
     run: 'Live this day again',
     mend: 'First mend what cannot be applied.',
     old: 'This is the answer for other values or another day than those chosen now.',
+    inForce: 'These setpoints are in force already: nothing is to be applied.',
     result: (day: string) => `${day}, as set then and with your setpoints`,
     more: (amount: string, low: string, high: string) =>
       `Your setpoints would have brought ${amount} more heat home (${low} to ${high}).`,
     less: (amount: string, low: string, high: string) =>
       `Your setpoints would have brought ${amount} less heat home (${low} to ${high}).`,
-    unclear: (range: string) => `No difference in heat that can be told from nothing: ${range}.`,
+    unclear: (range: string) => `Whether that brings more heat home or less cannot be told: ${range}.`,
     equal: 'Your setpoints are those of that day: both sides are the same.',
     what: 'What',
     logged: 'Logged',
@@ -72,7 +73,6 @@ export const tuningText = {
       sky: 'Sky',
       draws: 'Draw-off',
     },
-    origins,
     worldLine: (part: string, origin: Origin) => `${part}: ${origins[origin]}`,
     changed: 'Setpoints that differ from those of that day:',
     review: 'Review and apply on Setpoints …',
@@ -150,6 +150,7 @@ export const tuningText = {
       electricity: 'Pump energy',
       frost: 'Above frost',
       liner: 'Below liner limit',
+      beyondLog: 'Beyond the log',
       front: 'Front',
     },
     onFront: 'on the front',
@@ -157,8 +158,7 @@ export const tuningText = {
     noneChosen: 'Choose a mark or a row to look into it.',
     look: 'Look into one day',
     take: 'Take it to Setpoints …',
-    takes:
-      'Both put these values into the form on Setpoints. Nothing is applied before you confirm it there.',
+    takes: 'Puts these values into the form on Setpoints. Nothing is applied before you confirm it there.',
     replaces: (count: number) =>
       `The form holds ${counted(count, 'other change', 'other changes')} that would be dropped.`,
     moved: 'Other settings are in force since; gains are against those of the sweep.',
@@ -173,11 +173,18 @@ export const tuningText = {
     kept: (count: number, first: string, last: string) =>
       count === 1 ? `Fitted to ${first}.` : `Fitted to ${count} days, ${first} to ${last}.`,
     failed: 'The fit did not converge: it gives no number.',
+    older:
+      'This rests on what was known of the loop before its newest fit. Ask again for the answer with that fit.',
     parameters: 'Fitted and held values',
     name: 'What',
     value: 'Value',
     error: 'Standard error',
     held: (why: string) => `held: ${why}`,
+    sensors: {
+      heading: 'What the sensors show wrong. What all thermometers share, no day can tell.',
+      sensor: 'Sensor',
+      tooMuch: 'Shows too much by',
+    },
     residuals: 'Measured against the fitted loop',
     channel: 'Channel',
     samples: 'Samples',
@@ -185,6 +192,9 @@ export const tuningText = {
     mean: 'Mean',
     correlation: 'Correlation with the one before',
     verdicts: 'What the days can tell',
+    told: (count: number) => `What the days can tell and what not (${count})`,
+    fewer: (count: number) =>
+      `${count === 0 ? 'None is' : `Only ${count} ${count === 1 ? 'is' : 'are'}`} logged before today.`,
     run: 'Fit the loop',
     count: 'Newest days',
     lead: 'Needs some whole days with sun. A fit that converges takes the place of the one before.',

@@ -1,5 +1,6 @@
 import type { Channel } from '../../../shared-types/channels.ts';
 import type { Site } from '../../../shared-types/site.ts';
+import type { SensorError } from '../../../shared-types/tuning.ts';
 import { makes, numberOf } from '../../plant/makes.ts';
 import { type TraitName, traitDeclarations } from '../../plant/traits.ts';
 
@@ -7,6 +8,8 @@ import { type TraitName, traitDeclarations } from '../../plant/traits.ts';
 export interface Unknown {
   /** The trait that it is; undefined for what is wrong with a sensor or with the sky. */
   readonly trait?: TraitName;
+  /** What it is that a sensor shows wrong; undefined for all else. */
+  readonly sensor?: Pick<SensorError, 'channel' | 'kind'>;
   readonly key: string;
   readonly mean: number;
   /** Standard deviation of what is known beforehand. */
@@ -92,20 +95,34 @@ export const offsetKey = (channel: Channel) => `offset of ${channel}`;
 export const scaleKey = (channel: Channel) => `scale of ${channel}`;
 export const skyKey = (day: number, node: number) => `sky of day ${day} at node ${node}`;
 
+/**
+ * The sun's sensor may err by more than all that the days tell of the loop, and what is made of a day rests on it: its
+ * share is looked for.
+ */
+const looked = (channel: Channel) =>
+  channel === 'irradianceWM2'
+    ? { sensor: { channel, kind: 'share' as const } }
+    : { considered: true as const };
+
 /** What sensors and sky may be off by. @param dayMinutes - How long each of the days is that are fitted together. */
 export function errorUnknowns(channels: readonly Channel[], dayMinutes: readonly number[]): Unknown[] {
   const free = { mean: 0, least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY };
   const make = (channel: Channel) => makes[numberOf[channel]] as (typeof makes)[number];
   const offsets = offsetChannels
     .filter((channel) => channels.includes(channel))
-    .map((channel) => ({ ...free, key: offsetKey(channel), sd: evenSd * make(channel).offset }));
+    .map((channel) => ({
+      ...free,
+      sensor: { channel, kind: 'offset' as const },
+      key: offsetKey(channel),
+      sd: evenSd * make(channel).offset,
+    }));
   const scales = scaleChannels
     .filter((channel) => channels.includes(channel))
     .map((channel) => ({
       ...free,
       key: scaleKey(channel),
       sd: evenSd * make(channel).scale,
-      considered: true as const,
+      ...looked(channel),
     }));
   const wind = channels.includes('windMs')
     ? []

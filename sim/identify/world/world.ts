@@ -3,16 +3,17 @@ import type { Comparison } from '../../../shared-types/tuning.ts';
 import { clonePlant } from '../../course/best/clone-plant.ts';
 import type { DrawCourse } from '../../plant/draws.ts';
 import type { PlantState } from '../../plant/state.ts';
-import type { Traits } from '../../plant/traits.ts';
 import type { Weather } from '../../weather/weather.ts';
+import { noError, type PossibleLoop, usualLoop } from '../possible-loop.ts';
 import { assumedAirC } from './assumed-air.ts';
 import { type Followed, type FollowOptions, follow } from './follow.ts';
 import { makeUpOf } from './make-up.ts';
 import { panOffsetOf } from './pan-offset.ts';
+import { putRight } from './put-right.ts';
 import { type SkyColumns, skyColumns, weatherOf } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 
-/** What costs a search, and hardly depends on the traits. */
+/** What costs a search, and hardly depends on the loop. */
 export interface Found {
   /** Cold water that follows what is drawn [°C]. */
   readonly makeUpC: number;
@@ -28,8 +29,8 @@ export interface LoggedWorld {
   readonly draws: DrawCourse;
   /** The loop as it stood when the day began; a new one at each call. */
   begin(): PlantState;
-  /** What each thermometer shows more than is true, as far as the log tells [K]. */
-  readonly offsetsK: Readonly<Partial<Record<Channel, number>>>;
+  /** What each sensor of the logged loop shows wrong, as far as fit and log tell. */
+  readonly sensorErrors: PossibleLoop['sensorErrors'];
   /** Heat that a plant brought home that was driven as the logged loop [J]. */
   readonly followedHomeJ: number;
   /** What was looked for once: serves the worlds of other loops on the same day. */
@@ -44,10 +45,12 @@ const freeFactor = 0.3;
 const freeAirK = 0.3;
 
 /**
- * Makes the world of a logged day for a loop of certain traits: what was measured as it was measured, what was
- * not such that a plant driven as the logged loop goes where that loop went.
+ * Makes the world of a logged day for a loop: what was measured as it was measured, less what its sensors are known to
+ * show wrong; what was not such that a plant driven as the logged loop goes where that loop went.
  */
-export function worldOf(span: LoggedSpan, traits: Partial<Traits> = {}, known?: Found): LoggedWorld {
+export function worldOf(shown: LoggedSpan, loop: PossibleLoop = usualLoop, known?: Found): LoggedWorld {
+  const { traits } = loop;
+  const span = putRight(shown, loop);
   const sky = skyColumns(span, () => assumedAirC(span));
   const { irradiance, air } = sky.origins;
   const steps = {
@@ -64,13 +67,26 @@ export function worldOf(span: LoggedSpan, traits: Partial<Traits> = {}, known?: 
     weather: weatherOf(followed.conditions),
     draws: followed.draws,
     begin: () => clonePlant(followed.begin),
-    offsetsK: followed.residuals.offsetsK(),
+    sensorErrors: allErrors(loop, followed.residuals.offsetsK()),
     followedHomeJ: followed.homeJ,
     found,
     origins: { ...sky.origins, draws: drawsOrigin(span) },
     coveredFraction: span.coveredFraction,
     remarks: [...span.remarks, ...worldRemarks(span, followed)],
   };
+}
+
+/** What is left over against the followed loop comes on top of what was known. */
+function allErrors(
+  { sensorErrors }: PossibleLoop,
+  leftOverK: Readonly<Partial<Record<Channel, number>>>,
+): PossibleLoop['sensorErrors'] {
+  const all = { ...sensorErrors };
+  for (const channel of Object.keys(leftOverK) as Channel[]) {
+    const { share, offset } = all[channel] ?? noError;
+    all[channel] = { share, offset: offset + (1 + share) * (leftOverK[channel] ?? 0) };
+  }
+  return all;
 }
 
 function search(span: LoggedSpan, sky: SkyColumns, options: FollowOptions): Found {

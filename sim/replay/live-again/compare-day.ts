@@ -12,7 +12,7 @@ import { leftGroundOf } from './left-ground.ts';
 import { liveDay } from './live-day.ts';
 import type { Lived } from './lived.ts';
 import { loggedOf } from './logged-day.ts';
-import { sampledTraits } from './sampled-traits.ts';
+import { possibleLoops } from './possible-loops.ts';
 
 export interface CompareOptions {
   /** Fit of the loop that was logged; null: usual traits, with the wide bands of what is not known. */
@@ -53,11 +53,11 @@ export function compareDay(
   const then = courseOf(span);
   const same = span.settings.every(({ settings: own }) => isDeepStrictEqual(own, settings));
   const sides: Sides = { base: [], tried: [] };
-  const loops = sampledTraits(fit, samples, seed);
+  const loops = possibleLoops(fit, samples, seed);
   let world: LoggedWorld | undefined;
-  for (const [index, traits] of loops.entries()) {
+  for (const [index, loop] of loops.entries()) {
     if (!goOn(index / loops.length)) return undefined;
-    const own = worldOf(span, traits, world?.found);
+    const own = worldOf(span, loop, world?.found);
     world ??= own;
     const live = { span, world: own, state: taken.state, seed };
     const base = liveDay({ ...live, settingsAt: then });
@@ -130,7 +130,7 @@ function loopText(fit: LoopFit | null): Comparison['loop'] {
   if (fit === null)
     return {
       origin: 'assumed',
-      text: 'The loop was never fitted: usual values, in wide ranges from memory.',
+      text: 'The loop was never fitted: usual values of such loops, in wide ranges.',
     };
   const days = fit.days.length === 1 ? 'one day' : `${fit.days.length} days`;
   return { origin: 'reconstructed', text: `The loop as it was fitted to ${days} of its log.` };

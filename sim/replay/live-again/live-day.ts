@@ -5,6 +5,7 @@ import type { DayCurves } from '../../../shared-types/log.ts';
 import type { RawReadings } from '../../../shared-types/readings.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import { outsideJ } from '../../course/harvest.ts';
+import { noError } from '../../identify/possible-loop.ts';
 import { minuteMs } from '../../identify/world/minutes.ts';
 import type { LoggedSpan } from '../../identify/world/span.ts';
 import type { LoggedWorld } from '../../identify/world/world.ts';
@@ -97,19 +98,19 @@ function sensesOf({ minutes }: LoggedSpan, world: LoggedWorld, plant: PlantState
   const { fromMs, values, steps } = minutes;
   const own = plant.parts.channels.flatMap((channel) => {
     const column = values[channel];
-    return column === undefined ? [] : [{ channel, column, offsetK: world.offsetsK[channel] ?? 0 }];
+    return column === undefined ? [] : [{ channel, column, ...(world.sensorErrors[channel] ?? noError) }];
   });
   return (atMs: number): RawReadings => {
     const minute = Math.ceil((atMs - fromMs) / minuteMs) - 1;
     const shown = readSensors(plant, seed, undefined, true);
     const readings: RawReadings = {};
-    for (const { channel, column, offsetK } of own) {
+    for (const { channel, column, share, offset } of own) {
       const value = shown[channel];
       const failed = Number.isNaN(column[minute]) && steps[minute] !== 0;
       readings[channel] =
         failed || typeof value !== 'number'
           ? { value: null, ageMs: 0, fault: 'unreadable' }
-          : { value: value + offsetK, ageMs: 0 };
+          : { value: (1 + share) * value + offset, ageMs: 0 };
     }
     return readings;
   };

@@ -1,5 +1,5 @@
 import type { SweepPoint, SweepReport } from '../../../shared-types/tuning.ts';
-import { kWhText, titledChange } from './words.ts';
+import { hoursText, kWhText, titledChange } from './words.ts';
 
 /** Less than this share of the heat is not worth a change; a design choice. */
 export const leastGainFraction = 0.005;
@@ -69,18 +69,31 @@ function compare(a: SweepPoint, b: SweepPoint): number {
 
 function reasonFor(best: SweepPoint, base: SweepPoint, unsafe: number): string {
   const { value, low, high } = best.heatGainJ;
-  const share = ((100 * value) / base.heatHomeJ.value).toFixed(1);
+  const heatJ = base.heatHomeJ.value;
+  // Of a winter's days that lost heat no share can be told.
+  const share = heatJ > 0 ? ` ${((100 * value) / heatJ).toFixed(1)} % of the heat,` : '';
   return [
     `Advised: ${titledChange(best.change)}.`,
-    `It brings ${kWhText(value)} kWh more (${kWhText(low)} to ${kWhText(high)} kWh), ${share} % of the heat,`,
+    `It brings ${kWhText(value)} kWh more (${kWhText(low)} to ${kWhText(high)} kWh),${share}`,
     `with ${count(best.starts)} starts instead of ${count(base.starts)}`,
     `and ${count(best.fills)} fills instead of ${count(base.fills)}.`,
+    ...beyondLog(best),
     ...(unsafe === 0
       ? []
       : [
           `Left aside: ${unsafe} that come nearer to frost or to the liner's limit by more than ${marginLossK} K.`,
         ]),
   ].join(' ');
+}
+
+/** Shorter than this is not told of an advice [s]; a design choice. */
+const leastBeyondLogS = 3600;
+
+function beyondLog({ beyondLogS }: SweepPoint): string[] {
+  if (beyondLogS < leastBeyondLogS) return [];
+  return [
+    `For ${hoursText(beyondLogS)} h the log cannot vouch: the loop would have gone where it never was.`,
+  ];
 }
 
 const count = (value: number) => String(Math.round(value));

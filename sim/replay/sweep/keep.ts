@@ -10,6 +10,7 @@ const triedSchema = z.strictObject({
   fills: z.number(),
   aboveFreezingK: z.number().nullable(),
   belowLinerLimitK: z.number().nullable(),
+  beyondLogS: z.number(),
 });
 
 const keptSchema = z.strictObject({

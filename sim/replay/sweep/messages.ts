@@ -1,5 +1,5 @@
 import type { Settings } from '../../../shared-types/settings.ts';
-import type { Traits } from '../../plant/traits.ts';
+import type { PossibleLoop } from '../../identify/possible-loop.ts';
 import type { Unit } from './queue.ts';
 import type { ReadyOrNot, Tried } from './trial.ts';
 
@@ -9,7 +9,7 @@ export interface WorkerTask {
   readonly days: readonly string[];
   readonly settings: readonly Settings[];
   /** The best-known loop, then loops drawn from what is uncertain of it. */
-  readonly loops: readonly Partial<Traits>[];
+  readonly loops: readonly PossibleLoop[];
   readonly seed: number;
 }
 

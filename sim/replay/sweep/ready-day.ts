@@ -1,20 +1,21 @@
 import type { LogReader } from '../../../controller/log/log.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
-import type { Site } from '../../../shared-types/site.ts';
+import type { PossibleLoop } from '../../identify/possible-loop.ts';
 import { type LoggedSpan, readSpan } from '../../identify/world/span.ts';
 import { type LoggedWorld, worldOf } from '../../identify/world/world.ts';
-import type { Traits } from '../../plant/traits.ts';
+import { leftGroundOf } from '../live-again/left-ground.ts';
 import { liveDay } from '../live-again/live-day.ts';
 import type { Lived } from '../live-again/lived.ts';
 import { rulesOf } from '../rules.ts';
 import { type TakenUp, takeUp } from '../taking-up.ts';
+import { timeS } from './stretches.ts';
 import type { ReadyOrNot, Tried } from './trial.ts';
 
 /** Reconstructs the world of a logged day once for each loop, so that any settings can be tried in it. */
 export function makeReady(
   reader: LogReader,
   day: string,
-  loops: readonly Partial<Traits>[],
+  loops: readonly PossibleLoop[],
   seed: number,
 ): ReadyOrNot {
   const read = readSpan(reader, day);
@@ -24,15 +25,15 @@ export function makeReady(
   const worlds = worldsOf(span, loops);
   const evaluate = (settings: Settings): Tried => {
     const lived = worlds.map((world) => liveDay({ span, world, state, settingsAt: () => settings, seed }));
-    return triedOf(lived as [Lived, ...Lived[]], span.site);
+    return triedOf(lived as [Lived, ...Lived[]], span);
   };
   return { ok: true, ready: { evaluate, remarks: [...(worlds[0]?.remarks ?? []), ...remarksOn(from)] } };
 }
 
 /** What was found for the first loop is where the search for the others begins. */
-function worldsOf(span: LoggedSpan, loops: readonly Partial<Traits>[]): LoggedWorld[] {
+function worldsOf(span: LoggedSpan, loops: readonly PossibleLoop[]): LoggedWorld[] {
   const worlds: LoggedWorld[] = [];
-  for (const traits of loops) worlds.push(worldOf(span, traits, worlds[0]?.found));
+  for (const loop of loops) worlds.push(worldOf(span, loop, worlds[0]?.found));
   return worlds;
 }
 
@@ -43,14 +44,16 @@ function remarksOn(from: TakenUp['from']): string[] {
 }
 
 /** Heat from every loop; the rest from the best-known one. */
-function triedOf(lived: readonly [Lived, ...Lived[]], { pan }: Site): Tried {
-  const [{ electricityJ, starts, fills, extremes }] = lived;
+function triedOf(lived: readonly [Lived, ...Lived[]], span: LoggedSpan): Tried {
+  const [{ electricityJ, starts, fills, extremes, curves }] = lived;
+  const { linerLimitC } = span.site.pan;
   return {
     heatHomeJ: lived.map(({ heatHomeJ }) => heatHomeJ) as [number, ...number[]],
     electricityJ,
     starts,
     fills,
     aboveFreezingK: extremes.lowestPanC,
-    belowLinerLimitK: extremes.highestSheetC === null ? null : pan.linerLimitC - extremes.highestSheetC,
+    belowLinerLimitK: extremes.highestSheetC === null ? null : linerLimitC - extremes.highestSheetC,
+    beyondLogS: timeS(leftGroundOf(span, curves)),
   };
 }

@@ -1,5 +1,5 @@
 import type { SweepPoint, SweepReport } from '../../../shared-types/tuning.ts';
-import { changeText, kWhText } from './words.ts';
+import { changeText, hoursText, kWhText } from './words.ts';
 
 const columns = [
   ['heat kWh', ({ heatHomeJ }) => kWhText(heatHomeJ.value)],
@@ -11,6 +11,7 @@ const columns = [
   ['pump kWh', ({ electricityJ }) => kWhText(electricityJ)],
   ['frost K', ({ aboveFreezingK }) => kelvin(aboveFreezingK)],
   ['liner K', ({ belowLinerLimitK }) => kelvin(belowLinerLimitK)],
+  ['beyond h', ({ beyondLogS }) => hoursText(beyondLogS)],
 ] as const satisfies [string, (point: SweepPoint) => string][];
 
 const kelvin = (value: number | null) => (value === null ? '-' : value.toFixed(1));
@@ -26,6 +27,7 @@ export function reportText(report: SweepReport): string {
     `  ${columns.map(([title]) => title.padStart(width)).join('')}   settings`,
     ...ordered(points).map((point) => line(point, points[0] as SweepPoint)),
     '  * no other set brings as much heat with no more starts, fills and electricity',
+    '  beyond: how long the loop would have been where the log of its day never was; nothing vouches for it there',
     '',
     advice.text,
     ...section(

@@ -30,7 +30,7 @@ export function sumUp(points: readonly Point[], tried: readonly (readonly Tried[
   });
 }
 
-interface Sum extends Pick<SweepPoint, 'electricityJ' | 'starts' | 'fills'> {
+interface Sum extends Pick<SweepPoint, 'electricityJ' | 'starts' | 'fills' | 'beyondLogS'> {
   readonly heatHomeJ: readonly number[];
   readonly aboveFreezingK: number | null;
   readonly belowLinerLimitK: number | null;
@@ -46,6 +46,7 @@ function sumOf(days: readonly Tried[]): Sum {
     fills: added((day) => day.fills),
     aboveFreezingK: leastOf(days.map((day) => day.aboveFreezingK)),
     belowLinerLimitK: leastOf(days.map((day) => day.belowLinerLimitK)),
+    beyondLogS: added((day) => day.beyondLogS),
   };
 }
 

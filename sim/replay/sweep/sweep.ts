@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { engineVersion } from '../../../controller/engine/index.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { SettingRange, SweepReport } from '../../../shared-types/tuning.ts';
-import type { Traits } from '../../plant/traits.ts';
+import type { PossibleLoop } from '../../identify/possible-loop.ts';
 import { advise } from './advise.ts';
 import { keepResults, keptResults } from './keep.ts';
 import type { Answer, WorkerTask } from './messages.ts';
@@ -26,7 +26,7 @@ export interface SweepOptions {
   readonly ranges: readonly SettingRange[];
   readonly settingsInForce: Settings;
   /** The best-known loop, then loops drawn from what is uncertain of it; one or more. */
-  readonly loops: readonly Partial<Traits>[];
+  readonly loops: readonly PossibleLoop[];
   /** What is to be said of where the loop came from. */
   readonly loopRemarks: readonly string[];
   readonly seed: number;
@@ -62,9 +62,10 @@ async function tryAll(options: SweepOptions, { points }: Points): Promise<DayRes
   const kept = resumeFile === undefined ? undefined : keptResults(resumeFile, plan);
   const results = kept ?? noResults(days.length, points.length);
   const keeper = createKeeper(resumeFile, plan, results);
+  const progress = createProgress(results);
   const hear = (answer: Answer) => {
     note(results, answer);
-    if (answer.kind !== 'done') options.onProgress?.(progressOf(results));
+    if (answer.kind !== 'done') options.onProgress?.(progress(answer.day));
     keeper.now(false);
   };
   try {
@@ -92,10 +93,18 @@ function note(results: readonly DayResult[], answer: Answer): void {
   }
 }
 
-function progressOf(results: readonly DayResult[]): SweepProgress {
-  const missing = results.reduce((sum, result) => sum + missingOf(result).length, 0);
+/** Counts anew only the day of which something was heard: of long sweeps there are many. */
+function createProgress(results: readonly DayResult[]): (day: number) => SweepProgress {
+  const missing = results.map((result) => missingOf(result).length);
   const all = results.reduce((sum, { tried }) => sum + tried.length, 0);
-  return { done: all - missing, all };
+  let left = missing.reduce((sum, count) => sum + count, 0);
+  return (day) => {
+    const before = missing[day] as number;
+    const now = missingOf(results[day] as DayResult).length;
+    missing[day] = now;
+    left += now - before;
+    return { done: all - left, all };
+  };
 }
 
 function createKeeper(path: string | undefined, plan: string, results: readonly DayResult[]) {

@@ -11,6 +11,8 @@ export interface Tried {
   readonly aboveFreezingK: number | null;
   /** How far below the liner's limit the hottest of the pan stayed [K]. */
   readonly belowLinerLimitK: number | null;
+  /** How long the loop was where the log of the day never was, in the best-known loop [s]. */
+  readonly beyondLogS: number;
 }
 
 /** A logged day that stands ready to be lived under any settings. */

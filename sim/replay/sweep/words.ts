@@ -3,6 +3,7 @@ import { type SettingName, settingDeclarations } from '../../../shared-types/set
 import type { Change } from './points.ts';
 
 export const kWhText = (joules: number) => (joules / 3.6e6).toFixed(2);
+export const hoursText = (seconds: number) => (seconds / 3600).toFixed(1);
 
 /** A change in words, such as `startDifferenceK 4 K, fillsPerDay 2 1/d`. */
 export function changeText(change: Change): string {

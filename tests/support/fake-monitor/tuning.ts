@@ -76,6 +76,7 @@ const point = (
   fills: 9,
   aboveFreezingK: 6.1,
   belowLinerLimitK: null,
+  beyondLogS: Object.keys(change).length === 0 ? 0 : 5400,
   onFront: front,
 });
 
@@ -117,9 +118,15 @@ export const testFit = (days: readonly string[], converged = true): LoopFit => (
       heldBecause: 'The wind hardly changed on these days.',
     },
   ],
+  sensorErrors: [
+    { channel: 'ambientC', kind: 'offset', value: 0.34, standardError: 0.13 },
+    { channel: 'irradianceWM2', kind: 'share', value: -0.022, standardError: 0.014 },
+  ],
   covariance: [
-    [1.2e-4, 1e-4],
-    [1e-4, 0.176],
+    [1.2e-4, 1e-4, 0, 0],
+    [1e-4, 0.176, 0, 0],
+    [0, 0, 0.0169, 0],
+    [0, 0, 0, 1.96e-4],
   ],
   residuals: [{ channel: 'panOutletC', samples: 2810, rms: 0.31, mean: -0.02, lagOneCorrelation: 0.62 }],
   verdicts: converged

@@ -39,6 +39,7 @@ const full = {
   gain: { lowC: 20, sinceMs: 5 },
   pump: { ...initial.pump, sinceMs: 5, startsMs: [1, 2, 3] },
   frost: { ...initial.frost, latched: 'frost-blind', fall: { sinceMs: 5, fromC: 6, fallsKS: [1, 2, 3] } },
+  harvest: { ...initial.harvest, airMeanC: 15, airFellFromC: 18, airCameBack: true },
   airLows: { todayC: 5, daysC: [1, 2, 3] },
   meter: { ...initial.meter, night: { sumKMs: 5, forMs: 5 } },
   failure: { count: 1, cause: 'dry-running' },
@@ -118,6 +119,8 @@ describe('a state', () => {
     ['harvest', 'gainW'],
     ['harvest', 'dryC'],
     ['harvest', 'lookedMs'],
+    ['harvest', 'airMeanC'],
+    ['harvest', 'airFellFromC'],
     ['harvest', 'hourJ'],
     ['harvest', 'dayJ'],
     ['frost', 'latched'],
@@ -211,6 +214,22 @@ describe('a state', () => {
   ] as const)('takes at %j %j, but not %j', (path, some, others) => {
     for (const value of some) expect([value, changed(path, value)]).toEqual([value, true]);
     for (const value of others) expect([value, changed(path, value)]).toEqual([value, false]);
+  });
+
+  it('has a heat dump where the loop has one, and then a whole one', () => {
+    const dump = { wanted: true, failed: false, sinceMs: 5, fromC: 60 };
+    for (const value of [undefined, dump, { ...dump, sinceMs: null, fromC: null }])
+      expect([value, changed(['heat', 'dump'], value)]).toEqual([value, true]);
+    for (const value of [null, true, 7, 'dump', []])
+      expect([value, changed(['heat', 'dump'], value)]).toEqual([value, false]);
+    for (const [key, value] of Object.entries(dump))
+      for (const stranger of strangersTo(value)) {
+        const broken = { ...dump, [key]: stranger };
+        expect([broken, changed(['heat', 'dump'], broken)]).toEqual([broken, false]);
+      }
+    expect([true, false, undefined].map((on) => changed(['outputs', 'heatDumpOn'], on))).not.toContain(false);
+    for (const stranger of [null, 0, 1, 'true', [], {}])
+      expect([stranger, changed(['outputs', 'heatDumpOn'], stranger)]).toEqual([stranger, false]);
   });
 
   it.each([

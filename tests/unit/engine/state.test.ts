@@ -37,6 +37,21 @@ describe('the state', () => {
     expect(reviveState(initialState())).toEqual(initialState());
   });
 
+  it('begins with nothing seen, nothing asked and nothing found', () => {
+    expect(initialState()).toMatchObject({
+      stepped: false,
+      water: { level: 'unknown', overdue: false },
+      pump: { startsMs: [], exercising: false },
+      frost: { latched: null, storeCold: false },
+      airLows: { daysC: [] },
+      heat: { storeFull: false, linerHot: false, cooling: false },
+      operator: { lease: null, seen: [] },
+    });
+    const safe = { pumpFraction: 0, drainOpen: true, drainPumpOn: false, exchangerPumpOn: false };
+    expect(safeOutputs).toStrictEqual(safe);
+    expect(initialState().outputs).toBe(safeOutputs);
+  });
+
   it('of another version, or of no version, is not taken up', () => {
     for (const other of [
       null,
@@ -51,19 +66,25 @@ describe('the state', () => {
       expect(reviveState(other)).toBeUndefined();
   });
 
-  it('of the version before goes on with its totals and what was learnt', () => {
+  it('of a version before goes on with its totals and what was learnt', () => {
     const { state } = circulatingLoop(site).run(60);
     const now = { ...state, learnt: { drainTimeS: 240 }, failure: { count: 2, cause: null } };
-    const { inGap: _, airMeanC: __, ...harvest } = now.harvest;
+    const { airFellFromC: _, airCameBack: __, ...newer } = now.harvest;
+    const { inGap: ___, airMeanC, ...harvest } = newer;
     const old = { ...now, version: 3, harvest };
-    expect(reviveState(JSON.parse(JSON.stringify(old)))).toEqual({
+    const revived = (saved: unknown) => reviveState(JSON.parse(JSON.stringify(saved)));
+    const unknown = { inGap: false, airMeanC: null, airFellFromC: null, airCameBack: false };
+    expect(revived(old)).toStrictEqual({ ...now, harvest: { ...now.harvest, ...unknown } });
+    expect(revived({ ...now, version: 4, harvest: newer })).toStrictEqual({
       ...now,
-      harvest: { ...now.harvest, inGap: false, airMeanC: null },
+      harvest: { ...now.harvest, airFellFromC: null, airCameBack: false },
     });
+    expect(airMeanC).not.toBeNull();
     expect(now.meter.total.pumpRunS).toBeGreaterThan(0);
     for (const broken of [
       { ...old, version: 2 },
-      { ...old, version: 4 },
+      { ...old, version: 5 },
+      { ...old, version: 6 },
       { ...old, harvest: null },
       { ...old, learnt: { strangeS: 1 } },
     ])

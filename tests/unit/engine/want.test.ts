@@ -139,8 +139,13 @@ describe('a gap in the sun', () => {
     expect(loop.state.harvest.gaps).toBe(0);
     drift(loop, 21.1, 23.5, 1200);
     expect(loop.state.harvest.gaps).toBe(1);
+    const { harvest } = loop.state;
+    loop.state = { ...loop.state, harvest: { ...harvest, airFellFromC: 30, airCameBack: true } };
+    const today = { gaps: 1, airFellFromC: 30, airCameBack: true };
+    expect(loop.set({ ambientC: 15 }).step().state.harvest).toMatchObject(today);
     loop.localDay = '2031-06-22';
-    expect(loop.step().state.harvest.gaps).toBe(0);
+    const nextDay = { gaps: 0, airFellFromC: null, airCameBack: false };
+    expect(loop.step().state.harvest).toMatchObject(nextDay);
   });
 
   it('is not waited through when the air falls, since then the weather turns', () => {
@@ -152,6 +157,19 @@ describe('a gap in the sun', () => {
     };
     expect(why(18)).not.toContain('emptying-no-gain');
     expect(why(16)).toContain('emptying-no-gain');
+  });
+
+  it('is waited through again when the air comes back: a thermometer in the sun swings with each cloud', () => {
+    const loop = settled(restingLoop(site));
+    loop.state = { ...loop.state, harvest: { ...loop.state.harvest, airMeanC: 20 } };
+    // No more than a glance of shade: too short for the pan to be seen losing.
+    drift(loop.set({ ambientC: 16 }), 21.5, 21.5, 60);
+    drift(loop.set({ ambientC: 20 }), 21.5, 21.5, 60);
+    const before = loop.decisions.length;
+    drift(loop.set({ ambientC: 16 }), 21.5, 21.3, 300);
+    const codes = loop.decisions.slice(before).map(({ reasons }) => reasons.phase.code);
+    expect(codes).toContain('resting-through-gap');
+    expect(codes).not.toContain('emptying-no-gain');
   });
 
   it('is not waited through in the evening', () => {

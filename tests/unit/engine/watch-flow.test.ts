@@ -255,11 +255,7 @@ describe('the flow at full speed', () => {
 
 describe('a low flow', () => {
   const since = (flowLMin: number | null, state: object = {}) =>
-    lowSince(
-      { ...calmFlow, lowMs: 7 },
-      { ...calmFlow, flowLMin },
-      situationOf({ state: { learnt, ...state } }),
-    );
+    lowSince(7, flowLMin, situationOf({ state: { learnt, ...state } }));
 
   it('is less than 0.7 of the full one, or than 0.55 while the pan fills', () => {
     expect([since(13.9), since(14), since(null)]).toEqual([7, null, null]);

@@ -93,6 +93,7 @@ describe('long jobs', () => {
     expect(asked).toHaveLength(1);
     asked[0]?.end(Promise.reject(new Error('gone')));
     await expect(first).rejects.toThrow('gone');
+    expect(await handlers.heavyJob({ site: siteName })).toMatchObject({ result: { job: fit.job } });
     expect(await dropped).toMatchObject({ problem: { text: 'It was given up.' } });
     await vi.waitFor(() => expect(asked).toHaveLength(2));
     asked[1]?.end({ ok: true, result: 'done' });

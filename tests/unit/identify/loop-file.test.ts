@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { LoopFit } from '../../../shared-types/tuning.ts';
-import { fitPath, keepFit, readFit, traitsOfFit } from '../../../sim/identify/loop-file.ts';
+import { fitPath, keepFit, loopOfFit, readFit } from '../../../sim/identify/loop-file.ts';
 
 const fitted = { unit: '1', heldBecause: null };
 const fit: LoopFit = {
@@ -16,10 +16,13 @@ const fit: LoopFit = {
     { ...fitted, name: 'windLossJM3K', value: 3.5, standardError: null, heldBecause: 'no wind sensor' },
     { ...fitted, name: 'depthFactor', value: 1.1, standardError: 0.05 },
   ],
-  covariance: [
-    [4e-4, 0],
-    [0, 25e-4],
+  sensorErrors: [
+    { channel: 'irradianceWM2', kind: 'share', value: -0.02, standardError: 0.01 },
+    { channel: 'ambientC', kind: 'offset', value: 0.3, standardError: 0.1 },
   ],
+  covariance: [4e-4, 25e-4, 1e-4, 1e-2].map((variance, own) =>
+    [0, 1, 2, 3].map((i) => (i === own ? variance : 0)),
+  ),
   residuals: [],
   verdicts: [],
 };
@@ -59,12 +62,25 @@ describe('a fit beside a log', () => {
     expect(whyOf()).toContain(why);
   });
 
-  it('gives a plant what was fitted, and leaves what was held', () => {
-    expect(traitsOfFit(fit)).toEqual({ opticalEfficiency: 0.9, depthFactor: 1.1 });
+  it('that was kept before errors of sensors were told has none', () => {
+    keepFit(logPath, fit);
+    const { sensorErrors: _, ...older } = fit;
+    writeFileSync(fitPath(logPath, 'invented-house'), JSON.stringify(older));
+    expect(readFit(logPath, 'invented-house')).toEqual({ ok: true, fit: { ...fit, sensorErrors: [] } });
+  });
+
+  it('gives a plant what was fitted, leaves what was held, and tells what the sensors show wrong', () => {
+    expect(loopOfFit(fit)).toEqual({
+      traits: { opticalEfficiency: 0.9, depthFactor: 1.1 },
+      sensorErrors: { irradianceWM2: { share: -0.02, offset: 0 }, ambientC: { share: 0, offset: 0.3 } },
+    });
   });
 
   it('moves it as told, and not beyond what a trait may be', () => {
-    expect(traitsOfFit(fit, [0.2, -0.1])).toEqual({ opticalEfficiency: 1, depthFactor: 1 });
-    expect(traitsOfFit(fit, [-0.7, 0]).opticalEfficiency).toBe(0.3);
+    expect(loopOfFit(fit, [0.2, -0.1]).traits).toEqual({ opticalEfficiency: 1, depthFactor: 1 });
+    expect(loopOfFit(fit, [-0.7, 0]).traits.opticalEfficiency).toBe(0.3);
+    const { sensorErrors } = loopOfFit(fit, [0, 0, 0.05, -0.1]);
+    expect(sensorErrors.irradianceWM2?.share).toBeCloseTo(0.03, 12);
+    expect(sensorErrors.ambientC?.offset).toBeCloseTo(0.2, 12);
   });
 });

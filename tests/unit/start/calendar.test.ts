@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chooseAnchor, historyStartMs } from '../../../desktop/start/calendar.ts';
+import { chooseAnchor, comingUpMs, historyStartMs } from '../../../desktop/start/calendar.ts';
 
 const hourMs = 3_600_000;
 const dayMs = 24 * hourMs;
@@ -55,4 +55,15 @@ describe('historyStartMs', () => {
       }),
     );
   });
+});
+
+it.each([
+  [100, 3000],
+  [600, 3000],
+  [601, 3005],
+  [601.3, 3007],
+  [4000, 20_000],
+  [4001, 20_000],
+])('a start that loads in %d ms gives controller and device %d ms', (loadedMs, graceMs) => {
+  expect(comingUpMs(loadedMs)).toBe(graceMs);
 });

@@ -19,7 +19,7 @@ const told = {
 describe('what is said of the heat that the weather allowed', () => {
   test('names share, heat and time, and which sun it was', () => {
     expect(words(told)).toEqual({
-      sentence: '75 % of the about 10.0\u00a0kWh that this weather allowed until 13:20.',
+      sentence: '75 % of about 10.0\u00a0kWh that this weather allowed until 13:20.',
       share: 0.75,
     });
     expect(words({ ...told, sun: 'clear-sky' }).sentence).toContain('that a clear sky would have allowed');

@@ -6,7 +6,7 @@ import { ribbonPieces } from '../../../desktop/ui/charts/ribbon-pieces.ts';
 import type { Band } from '../../../desktop/ui/charts/series.ts';
 import { drawnSeries, presentSeries } from '../../../desktop/ui/charts/series.ts';
 import { tableRows, tableStepMs } from '../../../desktop/ui/charts/table-rows.ts';
-import { timeTicks, zoneOffset } from '../../../desktop/ui/charts/time-ticks.ts';
+import { ticksOn, timeTicks, zoneOffset } from '../../../desktop/ui/charts/time-ticks.ts';
 import type { DayCurves, PhaseSpan } from '../../../shared-types/log.ts';
 
 const minuteMs = 60_000;
@@ -105,6 +105,20 @@ describe('ticks of the time axis', () => {
     expect(ticks).toHaveLength(6);
     for (const tick of ticks) expect((tick + kathmandu(tick)) % hourMs).toBe(0);
   });
+  test.each([
+    [1000, 22],
+    [240, 12],
+    [44, 12],
+    [43, 6],
+  ])(
+    'keep half a label from the end on %d px, so that the curves reach as far as the ribbon',
+    (width, last) => {
+      const ticks = ticksOn({ min: 0, max: 24 * hourMs, width }, () => 0);
+      expect(ticks[0]).toBe(0);
+      expect(ticks.at(-1)).toBe(last * hourMs);
+      expect(width * (1 - last / 24)).toBeGreaterThanOrEqual(22);
+    },
+  );
   test('are never more than there is room for', () => {
     for (const hours of [0.2, 1, 3, 24, 48, 400])
       expect(timeTicks(0, hours * hourMs, 8, () => 0).length).toBeLessThanOrEqual(9);

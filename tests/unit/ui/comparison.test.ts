@@ -40,7 +40,10 @@ describe('what may be said of a gain', () => {
   test.each([
     [band(1.1 * kWh, 0.7 * kWh, 1.5 * kWh), 'brought 1.10 kWh more heat home (0.70 kWh to 1.50 kWh)'],
     [band(-1.1 * kWh, -1.5 * kWh, -0.7 * kWh), 'brought 1.10 kWh less heat home (0.70 kWh to 1.50 kWh)'],
-    [band(0.1 * kWh, -0.2 * kWh, 0.4 * kWh), 'told from nothing: 0.20 kWh less to 0.40 kWh more'],
+    [
+      band(0.1 * kWh, -0.2 * kWh, 0.4 * kWh),
+      'brings more heat home or less cannot be told: 0.20 kWh less to 0.40 kWh more',
+    ],
   ])('%j in words', (gain, words) => {
     expect(plain(gainText(gain, false, numbers))).toContain(words);
   });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { learntMeaning } from '../../../controller/engine/learnt.ts';
 import { numberFormats } from '../../../desktop/ui/format/numbers.ts';
+import { timeFormats } from '../../../desktop/ui/format/times.ts';
 import { learntRows } from '../../../desktop/ui/site/learnt-rows.ts';
 import { outputRows } from '../../../desktop/ui/site/output-rows.ts';
 import { ageText, fittedChannels, sourceText, viewRaw } from '../../../desktop/ui/site/sensor-rows.ts';
@@ -11,6 +12,7 @@ import { channels } from '../../../shared-types/channels.ts';
 import { type Sensor, type Site, siteSchema } from '../../../shared-types/site.ts';
 import { testSiteMessage } from '../../support/fake-monitor/site.ts';
 
+const times = timeFormats('UTC', 'en-GB');
 const numbers = numberFormats({ temperature: 'C', heat: 'kWh' }, 'en-GB');
 const { site } = testSiteMessage();
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
@@ -35,11 +37,11 @@ describe('a sensor', () => {
   });
   test('says where its value comes from and what is done with it', () => {
     const sensor: Sensor = { topic: 'roof/t', pointer: '/a', unit: 'F', factor: 1, offset: 0 };
-    expect(sourceText(sensor)).toBe('roof/t /a, sent in F');
+    expect(sourceText(sensor)).toBe('roof/t /a, sent in °F');
     expect(sourceText({ topic: 'roof/t', unit: 'F', factor: 0.1, offset: -2 })).toBe(
-      'roof/t, sent in F, times 0.1, plus -2',
+      'roof/t, sent in °F, times 0.1, plus -2',
     );
-    expect(sourceText({ key: 't1', unit: 'C', factor: 1, offset: 0 })).toBe('t1, sent in C');
+    expect(sourceText({ key: 't1', unit: 'C', factor: 1, offset: 0 })).toBe('t1, sent in °C');
   });
 });
 
@@ -133,24 +135,25 @@ describe('what was learnt', () => {
 
 describe('the facts of the site file', () => {
   test('carry every caution once, each where it belongs', () => {
-    const groups = siteFacts(site, numbers);
+    const groups = siteFacts(site, numbers, times);
     expect(groups.flatMap(({ cautions }) => cautions).toSorted()).toEqual([...cautionCodes].toSorted());
   });
   test('are told in the chosen units, with the water that the pan holds', () => {
-    const facts = Object.fromEntries(siteFacts(site, numbers).flatMap((group) => group.facts));
+    const facts = Object.fromEntries(siteFacts(site, numbers, times).flatMap((group) => group.facts));
     expect(plain(facts[en.site.facts.rows.volume] ?? '')).toBe('460 L');
     expect(plain(facts[en.site.facts.rows.linerLimit] ?? '')).toBe('80.0 °C');
     expect(facts[en.site.facts.rows.frost]).toBe('all year');
   });
   test('tell of a heat dump only where there is one', () => {
-    const of = (at: Site) => Object.fromEntries(siteFacts(at, numbers).flatMap((group) => group.facts));
+    const of = (at: Site) =>
+      Object.fromEntries(siteFacts(at, numbers, times).flatMap((group) => group.facts));
     const title = en.site.facts.rows.heatDump;
     expect(of(site)).not.toHaveProperty(title);
     expect(plain(of({ ...site, heatDump: { conductanceWK: 300 } })[title] ?? '')).toBe('300 W/K');
   });
   test('name the frost season by month and day', () => {
     const winter = siteSchema.parse({ ...site, frostSeason: { from: '10-15', to: '04-30' } });
-    const facts = Object.fromEntries(siteFacts(winter, numbers).flatMap((group) => group.facts));
-    expect(facts[en.site.facts.rows.frost]).toBe('10-15 to 04-30 (month-day)');
+    const facts = Object.fromEntries(siteFacts(winter, numbers, times).flatMap((group) => group.facts));
+    expect(facts[en.site.facts.rows.frost]).toBe('15 October to 30 April');
   });
 });

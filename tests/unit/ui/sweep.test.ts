@@ -5,6 +5,7 @@ import { axisTicks } from '../../../desktop/ui/replay/many/axis-ticks.ts';
 import { droppedEdits } from '../../../desktop/ui/replay/many/dropped-edits.ts';
 import { combinations, newRange, readRange } from '../../../desktop/ui/replay/many/range-draft.ts';
 import { readSweep } from '../../../desktop/ui/replay/many/read-sweep.ts';
+import { roundBelow } from '../../../desktop/ui/replay/many/round-step.ts';
 import { sweepTable } from '../../../desktop/ui/replay/many/sweep-csv.ts';
 import {
   advisedIndex,
@@ -102,7 +103,18 @@ describe('a range', () => {
   );
 
   test('that is new lies around the value in force; of a switch it is both ways', () => {
-    expect(newRange('emptyAfterMin', defaultSettings, 'C')).toMatchObject({ from: '31', to: '150' });
+    expect(newRange('emptyAfterMin', defaultSettings, 'C')).toMatchObject({ from: '50', to: '130' });
+    const at = (storeLimitC: number) => newRange('storeLimitC', { ...defaultSettings, storeLimitC }, 'C');
+    // Near either end of what is allowed, 25 to 95 °C, it leans to the other side.
+    const ranges = [60, 26, 25, 29, 94].map((limit) => [at(limit).from, at(limit).to]);
+    expect(ranges).toEqual([
+      ['56', '64'],
+      ['26', '34'],
+      ['25', '33'],
+      ['25', '33'],
+      ['86', '94'],
+    ]);
+    expect(newRange('storeLimitC', defaultSettings, 'F')).toMatchObject({ from: '130', to: '150' });
     expect(newRange('batchRunning', defaultSettings, 'C')).toEqual({
       setting: 'batchRunning',
       from: '0',
@@ -204,8 +216,10 @@ describe('the trade-off', () => {
       'More than now, most [kWh]',
       'Heat home [kWh]',
     ]);
-    expect(table.every((row) => row.length === 11)).toBe(true);
-    expect(table[1]).toEqual([1, 0, 0, 0, 150, 30, 9, 1.5, 6.1, null, '']);
+    expect(table.every((row) => row.length === 12)).toBe(true);
+    expect(table[1]).toEqual([1, 0, 0, 0, 150, 30, 9, 1.5, 6.1, null, 0, '']);
+    expect(table[0]?.at(-2)).toBe('Beyond the log [h]');
+    expect(table[2]?.at(-2)).toBe(1.5);
     expect(table[2]?.slice(0, 4)).toEqual([2, 4, 2.8, 5.2]);
     expect(table[2]?.at(-1)).toBe('on the front');
   });
@@ -232,5 +246,24 @@ describe('ticks of an axis', () => {
     expect(axisTicks(-0.3, 0.3, 7)).toEqual([-0.3, -0.2, -0.1, 0, 0.1, 0.2, 0.3]);
     expect(axisTicks(19, 31, 4)).toEqual([20, 25, 30]);
     expect(axisTicks(5, 5, 4)).toEqual([5]);
+    expect(axisTicks(14.8, 17.2, 9)).toContain(15.5);
+    expect(axisTicks(14.8, 17.2, 9, 1)).toEqual([15, 16, 17]);
+    expect(axisTicks(0, 10, 6, 1)).toEqual([0, 2, 4, 6, 8, 10]);
   });
+});
+
+test.each([
+  [1, 1],
+  [1.99, 1],
+  [2, 2],
+  [4.99, 2],
+  [5, 5],
+  [9.99, 5],
+  [10, 10],
+  [29.75, 20],
+  [0.1, 0.1],
+  [0.045, 0.02],
+  [1000, 1000],
+])('the round step below %d is %d', (value, step) => {
+  expect(roundBelow(value)).toBeCloseTo(step, 9);
 });

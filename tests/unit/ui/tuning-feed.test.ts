@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Door } from '../../../desktop/ui/door.ts';
+import { otherFit } from '../../../desktop/ui/replay/fit/other-fit.ts';
 import { createTuningFeed } from '../../../desktop/ui/store/tuning-feed.ts';
 import {
   emptyTuning,
@@ -100,6 +101,34 @@ describe('a sweep', () => {
   });
 });
 
+describe('the fit that an answer rests on', () => {
+  const asked = async (own: ReturnType<typeof feed>) => {
+    void own.compareDay('a', day, defaultSettings, false);
+    void own.sweep('a', days, ranges);
+    await vi.advanceTimersByTimeAsync(0);
+    return [state().comparison?.keptThen, state().sweep?.keptThen];
+  };
+
+  test('is remembered as it was kept when the question was asked', async () => {
+    const own = feed();
+    expect(await asked(own)).toEqual([undefined, undefined]);
+    const kept = own.loadKeptFit('a');
+    last('keptFit')?.reply({ ok: true, result: testFit(days) });
+    await kept;
+    expect(await asked(own)).toEqual([testFit(days), testFit(days)]);
+  });
+
+  test('is another one as soon as anything in it differs, and none that is not known', () => {
+    const fit = testFit(days);
+    expect(otherFit(fit, testFit(days))).toBe(false);
+    expect(otherFit(fit, testFit([day]))).toBe(true);
+    expect(otherFit(null, fit)).toBe(true);
+    expect(otherFit(null, null)).toBe(false);
+    expect(otherFit(undefined, fit)).toBe(false);
+    expect(otherFit(fit, undefined)).toBe(false);
+  });
+});
+
 describe('a fit', () => {
   test('is asked for its days, and the one that is kept is asked for after it', async () => {
     const done = feed().fit('a', days);
@@ -151,6 +180,26 @@ describe('a long job that this page did not begin', () => {
     last('heavyJob')?.reply({ ok: false, problem });
     await again;
     expect(selectHeavy('a')(state())).toEqual(heavy);
+  });
+
+  test('and that was a fit may have left another one: it is asked for once that job is over', async () => {
+    const own = feed();
+    const fit = { ...heavy, method: 'fit' };
+    for (const result of [fit, fit]) {
+      const done = own.loadHeavy('a');
+      last('heavyJob')?.reply({ ok: true, result });
+      await done;
+    }
+    expect(last('keptFit')).toBeUndefined();
+    void own.loadHeavy('a');
+    last('heavyJob')?.reply({ ok: true, result: { ...heavy, job: 'job-00000002' } });
+    await vi.advanceTimersByTimeAsync(0);
+    expect(last('keptFit')?.params).toEqual({ site: 'a' });
+    calls = [];
+    void own.loadHeavy('a');
+    last('heavyJob')?.reply({ ok: true, result: null });
+    await vi.advanceTimersByTimeAsync(0);
+    expect(last('keptFit')).toBeUndefined();
   });
 
   test('is ended by its name, and looked for again', async () => {

@@ -31,10 +31,11 @@ export const airInTheSun: Comparison = {
   looksToClear: 1440,
   judge: (situation, darkMs) => {
     const { readings, state } = situation;
-    const nowC = dewC(situation);
-    const sunWM2 = good(readings.irradianceWM2) ?? 0;
     const beforeC = state.watch.nightDewC;
-    if (nowC === null || beforeC === null || darkMs !== null || sunWM2 < sunnyWM2) return null;
+    const sunWM2 = good(readings.irradianceWM2) ?? 0;
+    if (beforeC === null || darkMs !== null || sunWM2 < sunnyWM2) return null;
+    const nowC = dewC(situation);
+    if (nowC === null) return null;
     return nowC - beforeC > risenK ? ['ambientC'] : agree;
   },
 };

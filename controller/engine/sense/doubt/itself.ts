@@ -83,9 +83,11 @@ function firstSaid(channels: readonly Channel[], readings: TrustedReadings): num
 /** True when a sensor stands still to the last digit while it should have moved. */
 export function isStuck(channel: Channel, still: WatchMemory['still'], { state, runMs }: Situation): boolean {
   const range = still[channel];
+  // Nothing is noted of one that moves, as nearly all do.
+  if (range === undefined) return false;
   const memory = state.sensing[channel];
   const rule = rules.find((candidate) => candidate.channel === channel);
-  if (range === undefined || memory === undefined || rule === undefined) return false;
+  if (memory === undefined || rule === undefined) return false;
   const leastMs = state.water.level === 'full' ? rule.inWaterMs : rule.stuckMs;
   return runMs - memory.changedMs >= leastMs && range.highC - range.lowC >= rule.movedK;
 }

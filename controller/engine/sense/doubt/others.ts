@@ -8,13 +8,13 @@ const inversionK = 2.5;
 
 interface Layer {
   readonly channel: Channel;
-  readonly valueC: number;
+  /** Without it the others stand in order. */
+  readonly restStands: boolean;
 }
 
-function isInverted(upwards: readonly Layer[]): boolean {
-  return upwards.some((lower, i) =>
-    upwards.slice(i + 1).some((upper) => lower.valueC > upper.valueC + inversionK),
-  );
+/** What lies below is not much warmer than what lies above; of a layer that says nothing that cannot be told. */
+function stands(lowerC: number | null, upperC: number | null): boolean {
+  return lowerC === null || upperC === null || lowerC <= upperC + inversionK;
 }
 
 /** Warm water rises: no part of a store is warmer than what lies above it. */
@@ -23,15 +23,20 @@ export const storeOrder: Comparison = {
   looks: 60,
   looksToClear: 1440,
   judge: ({ readings }) => {
-    const upwards: readonly Channel[] = ['storeBottomC', 'storeMiddleC', 'storeTopC'];
-    const known = upwards.flatMap((channel) => {
-      const valueC = saidBy(readings, channel);
-      return valueC === null ? [] : [{ channel, valueC }];
-    });
-    if (known.length < 2) return null;
-    if (!isInverted(known)) return agree;
+    const bottomC = saidBy(readings, 'storeBottomC');
+    const middleC = saidBy(readings, 'storeMiddleC');
+    const topC = saidBy(readings, 'storeTopC');
+    if (Number(bottomC === null) + Number(middleC === null) + Number(topC === null) > 1) return null;
+    const withoutBottom = stands(middleC, topC);
+    const withoutMiddle = stands(bottomC, topC);
+    const withoutTop = stands(bottomC, middleC);
+    if (withoutBottom && withoutMiddle && withoutTop) return agree;
+    const known: Layer[] = [];
+    if (bottomC !== null) known.push({ channel: 'storeBottomC', restStands: withoutBottom });
+    if (middleC !== null) known.push({ channel: 'storeMiddleC', restStands: withoutMiddle });
+    if (topC !== null) known.push({ channel: 'storeTopC', restStands: withoutTop });
     // One without which the others stand in order; where that does not tell, each of them.
-    const odd = known.filter((one) => !isInverted(known.filter((other) => other !== one)));
+    const odd = known.filter(({ restStands }) => restStands);
     return (odd.length > 0 ? odd : known).map(({ channel }) => channel);
   },
 };

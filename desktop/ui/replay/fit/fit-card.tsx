@@ -10,6 +10,7 @@ import { useLive } from '../../store/live-store.ts';
 import { selectFit, selectKeptFit, useTuning } from '../../store/tuning-store.ts';
 import { en } from '../../text/en.ts';
 import styles from '../tuning.module.css';
+import details from './fit-details.module.css';
 import { FitDetails } from './fit-details.tsx';
 import { FitRunner } from './fit-runner.tsx';
 import { inTitles } from './fit-words.ts';
@@ -56,9 +57,19 @@ function Kept({ fit }: { readonly fit: LoopFit }) {
   return (
     <>
       <p>{text.kept(sorted.length, times.day(first), times.day(last))}</p>
-      <Verdicts fit={fit} />
+      {fit.converged ? <Told fit={fit} /> : <Verdicts fit={fit} />}
       {fit.converged ? <FitDetails fit={fit} /> : <p className={styles['old']}>{text.failed}</p>}
     </>
+  );
+}
+
+/** Kept folded: who wants to know how well the loop is known looks at the fitted values first. */
+function Told({ fit }: { readonly fit: LoopFit }) {
+  return (
+    <details className={details['details']}>
+      <summary>{text.told(fit.verdicts.length)}</summary>
+      <Verdicts fit={fit} />
+    </details>
   );
 }
 

@@ -1,13 +1,12 @@
-import { type Channel, type ChannelUnit, channelMeaning } from '../../../../shared-types/channels.ts';
 import type { LoopFit } from '../../../../shared-types/tuning.ts';
 import { inLine } from '../../format/numbers.ts';
-import { differenceIn, type TemperatureUnit } from '../../format/units.ts';
 import { useChartLook, useNumbers } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import blocks from '../blocks.module.css';
 import styles from './fit-details.module.css';
 import { titleOf, unitText } from './fit-words.ts';
-import { significant } from './significant.ts';
+import { SensorErrors } from './sensor-errors.tsx';
+import { differenceText, significant } from './significant.ts';
 
 const text = en.tuning.fit;
 
@@ -17,6 +16,7 @@ export function FitDetails({ fit }: { readonly fit: LoopFit }) {
     <details className={styles['details']}>
       <summary>{text.parameters}</summary>
       <Parameters fit={fit} />
+      <SensorErrors errors={fit.sensorErrors} />
       <Residuals fit={fit} />
     </details>
   );
@@ -70,8 +70,8 @@ function Residuals({ fit }: { readonly fit: LoopFit }) {
           <tr key={channel}>
             <th scope="row">{titleOf(channel)}</th>
             <td data-side={text.samples}>{numbers.count(samples)}</td>
-            <td data-side={text.rms}>{apart(channel, rms, units.temperature)}</td>
-            <td data-side={text.mean}>{apart(channel, mean, units.temperature)}</td>
+            <td data-side={text.rms}>{differenceText(channel, rms, units.temperature)}</td>
+            <td data-side={text.mean}>{differenceText(channel, mean, units.temperature)}</td>
             <td data-side={text.correlation}>{inLine(numbers.measure(lagOneCorrelation, 2, ''))}</td>
           </tr>
         ))}
@@ -79,20 +79,3 @@ function Residuals({ fit }: { readonly fit: LoopFit }) {
     </table>
   );
 }
-
-const isChannel = (name: string): name is Channel => Object.hasOwn(channelMeaning, name);
-
-/** By how much a channel was measured away from the fitted loop. Of temperatures that is a difference. */
-function apart(name: string, value: number, temperature: TemperatureUnit): string {
-  const unit = isChannel(name) ? channelMeaning[name].unit : undefined;
-  if (unit === 'C') return significant(differenceIn(temperature, value), temperature === 'C' ? 'K' : '°F');
-  return significant(value, unit === undefined ? '' : (symbols[unit] ?? ''));
-}
-
-const symbols: Readonly<Partial<Record<ChannelUnit, string>>> = {
-  LMin: 'L/min',
-  WM2: 'W/m²',
-  W: 'W',
-  Mm: 'mm',
-  Ms: 'm/s',
-};

@@ -48,6 +48,9 @@ export function FitRunner({ site, days }: { readonly site: string; readonly days
           {text.run}
         </Button>
       </div>
+      {number !== null && chosen.length < number ? (
+        <p className={styles['soft']}>{text.fewer(chosen.length)}</p>
+      ) : null}
       <JobLine outcome={run?.outcome} onCancel={() => feed.cancelFit()} />
     </div>
   );

@@ -1,3 +1,6 @@
+import { type Channel, type ChannelUnit, channelMeaning } from '../../../../shared-types/channels.ts';
+import { differenceIn, type TemperatureUnit } from '../../format/units.ts';
+
 /** Digits that are shown of a fitted number: more would say more than is known. A design choice. */
 const shownDigits = 3;
 
@@ -6,3 +9,20 @@ export function significant(value: number, unit: string): string {
   const number = new Intl.NumberFormat(undefined, { maximumSignificantDigits: shownDigits }).format(value);
   return unit === '' || unit === '1' ? number : `${number}\u00a0${unit}`;
 }
+
+const isChannel = (name: string): name is Channel => Object.hasOwn(channelMeaning, name);
+
+/** A difference of what a channel shows. */
+export function differenceText(name: string, value: number, temperature: TemperatureUnit): string {
+  const unit = isChannel(name) ? channelMeaning[name].unit : undefined;
+  if (unit === 'C') return significant(differenceIn(temperature, value), temperature === 'C' ? 'K' : '°F');
+  return significant(value, unit === undefined ? '' : (symbols[unit] ?? ''));
+}
+
+const symbols: Readonly<Partial<Record<ChannelUnit, string>>> = {
+  LMin: 'L/min',
+  WM2: 'W/m²',
+  W: 'W',
+  Mm: 'mm',
+  Ms: 'm/s',
+};

@@ -1,8 +1,12 @@
-/** Round values within a span, at most so many, rising; both ends included where they are round. */
-export function axisTicks(least: number, most: number, count: number): readonly number[] {
+/**
+ * Round values within a span, at most so many, rising; both ends included where they are round.
+ *
+ * @param leastStep - 1 for what is counted: half a start is nothing.
+ */
+export function axisTicks(least: number, most: number, count: number, leastStep = 0): readonly number[] {
   const wide = most - least;
   if (!(wide > 0)) return [least];
-  const rough = wide / Math.max(1, count - 1);
+  const rough = Math.max(leastStep, wide / Math.max(1, count - 1));
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = power * ([1, 2, 5, 10].find((factor) => factor * power >= rough * (1 - 1e-9)) ?? 10);
   const first = Math.ceil(least / step - 1e-9);

@@ -37,14 +37,16 @@ export function chartPlane(
 
 interface Props {
   readonly plane: Plane;
+  /** Whether whole numbers stand along the lower edge. */
+  readonly counted: boolean;
   readonly xTitle: string;
   readonly yTitle: string;
 }
 
 /** Axes of the trade-off with their titles and round values. Who cannot see it reads marks and table. */
-export function ChartFrame({ plane, xTitle, yTitle }: Props) {
+export function ChartFrame({ plane, counted, xTitle, yTitle }: Props) {
   const numbers = useNumbers();
-  const xTicks = axisTicks(...plane.xSpan, plane.width / pxPerTick);
+  const xTicks = axisTicks(...plane.xSpan, plane.width / pxPerTick, counted ? 1 : 0);
   const yTicks = axisTicks(...plane.ySpan, 8);
   const [left, right] = [edge.left, plane.width - edge.right];
   const [top, bottom] = [edge.top, plane.height - edge.bottom];

@@ -7,7 +7,7 @@ import type { Route } from '../../shell/route.ts';
 import { useAddress } from '../../shell/use-address.ts';
 import { useChartLook } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
-import { changeText } from '../changed-settings.ts';
+import { changeText, sameSettings } from '../changed-settings.ts';
 import styles from '../tuning.module.css';
 import { droppedEdits } from './dropped-edits.ts';
 import many from './many.module.css';
@@ -27,6 +27,7 @@ export function ChosenPoint({ site, report, part, index }: Props) {
   const { units } = useChartLook();
   const point = index === null ? undefined : report.points[index];
   const { inForce, draft } = part;
+  const settings = { ...report.settingsInForce, ...point?.change };
   const go = (change: typeof report.settingsInForce, route: Route) => {
     putDraft(site, withValues(newDraft(inForce), change));
     window.location.hash = address(route);
@@ -42,19 +43,14 @@ export function ChosenPoint({ site, report, part, index }: Props) {
       {point === undefined || index === 0 ? null : (
         <>
           <div className={many['buttons']}>
-            <Button
-              onClick={() =>
-                go({ ...report.settingsInForce, ...point.change }, { screen: 'replay', day, part: 'other' })
-              }
-            >
+            <Button onClick={() => go(settings, { screen: 'replay', day, part: 'other' })}>
               {text.look}
             </Button>
-            <Button
-              variant="default"
-              onClick={() => go({ ...report.settingsInForce, ...point.change }, { screen: 'setpoints' })}
-            >
-              {text.take}
-            </Button>
+            {sameSettings(settings, inForce) ? null : (
+              <Button variant="default" onClick={() => go(settings, { screen: 'setpoints' })}>
+                {text.take}
+              </Button>
+            )}
           </div>
           <p className={styles['soft']}>
             {text.takes} {dropped === 0 ? '' : text.replaces(dropped)}

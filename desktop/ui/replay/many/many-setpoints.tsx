@@ -2,6 +2,7 @@ import type { DaySummary } from '../../../../shared-types/log.ts';
 import { useFormPart } from '../../setpoints/use-form-part.ts';
 import { selectSweep, useTuning } from '../../store/tuning-store.ts';
 import { FitCard } from '../fit/fit-card.tsx';
+import { useOlderFit } from '../fit/use-older-fit.ts';
 import { HeavyNote } from '../heavy-note.tsx';
 import { ReplayHead } from '../replay-head.tsx';
 import { newRange } from './range-draft.ts';
@@ -35,6 +36,7 @@ export function ManySetpoints({ site, asked, days, today }: Props) {
   const form = useSweepForm(site, first);
   const plan = readSweep(form, days, today, temperature);
   const run = useTuning(selectSweep(site));
+  const olderFit = useOlderFit(site, run);
   const report = run?.outcome.state === 'ready' ? run.outcome.result : undefined;
   const old =
     run !== null && JSON.stringify([run.days, run.ranges]) !== JSON.stringify([plan.days, plan.ranges]);
@@ -46,7 +48,7 @@ export function ManySetpoints({ site, asked, days, today }: Props) {
         {...{ site, form, plan, run, inForce, temperature }}
         onForm={(next) => putSweepForm(site, next)}
       />
-      {report === undefined ? null : <SweepView site={site} report={report} old={old} part={part} />}
+      {report === undefined ? null : <SweepView {...{ site, report, old, olderFit, part }} />}
       <FitCard site={site} days={days} />
     </>
   );

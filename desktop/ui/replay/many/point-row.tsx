@@ -1,5 +1,6 @@
 import type { SweepPoint } from '../../../../shared-types/tuning.ts';
 import { inLine } from '../../format/numbers.ts';
+import { durationText } from '../../format/times.ts';
 import { useChartLook, useNumbers } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import { changeText } from '../changed-settings.ts';
@@ -44,6 +45,9 @@ export function PointRow({ point, group, chosen, onChoose }: Props) {
       <td data-side={columns.electricity}>{heat(point.electricityJ)}</td>
       <td data-side={columns.frost}>{kelvin(point.aboveFreezingK)}</td>
       <td data-side={columns.liner}>{kelvin(point.belowLinerLimitK)}</td>
+      <td data-side={columns.beyondLog}>
+        {point.beyondLogS === 0 ? '' : durationText(point.beyondLogS * 1000)}
+      </td>
       <td data-side={columns.front}>{point.onFront ? text.onFront : ''}</td>
     </tr>
   );

@@ -57,6 +57,7 @@ export function PointTable({ site, report, chosen, onChoose }: Props) {
             <th scope="col">{text.columns.electricity}</th>
             <th scope="col">{text.columns.frost}</th>
             <th scope="col">{text.columns.liner}</th>
+            <th scope="col">{text.columns.beyondLog}</th>
             <th scope="col">{text.columns.front}</th>
           </tr>
         </thead>

@@ -1,10 +1,11 @@
 import { type SettingName, type Settings, settingDeclarations } from '../../../../shared-types/settings.ts';
 import type { SettingRange } from '../../../../shared-types/tuning.ts';
 import type { TemperatureUnit } from '../../format/units.ts';
-import { isSwitch } from '../../setpoints/setting-unit.ts';
-import { fieldText, parseField, settingText } from '../../setpoints/setting-value.ts';
+import { isSwitch, settingUnit } from '../../setpoints/setting-unit.ts';
+import { fieldText, parseField, settingText, shownText } from '../../setpoints/setting-value.ts';
 import { en } from '../../text/en.ts';
 import { wholeNumber } from '../chosen-days.ts';
+import { roundBelow } from './round-step.ts';
 
 /** A range as somebody types it, in the units of the screen. */
 export interface RangeDraft {
@@ -33,12 +34,15 @@ const mostValues = 50;
 export function newRange(setting: SettingName, inForce: Settings, temperature: TemperatureUnit): RangeDraft {
   const { least, most } = settingDeclarations[setting];
   if (isSwitch(setting)) return { setting, from: '0', to: '1', values: '2' };
-  const wide = reach * (most - least);
-  // Round figures read better than exact tenths.
-  const around = (value: number) => Math.min(most, Math.max(least, Number(value.toPrecision(2))));
-  const shown = (value: number) => fieldText(setting, around(value), temperature);
-  const now = inForce[setting];
-  return { setting, from: shown(now - wide), to: shown(now + wide), values: String(usualValues) };
+  const { shown } = settingUnit(setting, temperature);
+  const [floor, now, roof] = [shown(least), shown(inForce[setting]), shown(most)];
+  const gaps = usualValues - 1;
+  // Round steps away from the value in force, which is one of those that are tried.
+  const step = roundBelow((2 * reach * (roof - floor)) / gaps);
+  const below = Math.min(gaps / 2, Math.floor((now - floor) / step + 1e-9));
+  const above = Math.min(gaps - below, Math.floor((roof - now) / step + 1e-9));
+  const at = (steps: number) => shownText(now + steps * step);
+  return { setting, from: at(above - gaps), to: at(above), values: String(usualValues) };
 }
 
 /** Reads a draft. Whether its combinations are allowed is known to the sweep alone. */

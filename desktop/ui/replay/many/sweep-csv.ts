@@ -29,6 +29,7 @@ export function sweepTable(
       ofHeat(columns.electricity),
       `${columns.frost} [K]`,
       `${columns.liner} [K]`,
+      `${columns.beyondLog} [h]`,
       columns.front,
     ],
     ...points.map((point) => [
@@ -42,6 +43,7 @@ export function sweepTable(
       heat(point.electricityJ),
       margin(point.aboveFreezingK),
       margin(point.belowLinerLimitK),
+      rounded(point.beyondLogS / 3600, 2),
       point.onFront ? onFront : '',
     ]),
   ];

@@ -26,11 +26,12 @@ interface Props {
   readonly report: SweepReport;
   /** True when it answers another question than the one that is now in the form. */
   readonly old: boolean;
+  readonly olderFit: boolean;
   readonly part: FormPart;
 }
 
 /** What many setpoints would have brought: advice, trade-off, the same as a table, and a way to look into one. */
-export function SweepView({ site, report, old, part }: Props) {
+export function SweepView({ site, report, old, olderFit, part }: Props) {
   const numbers = useNumbers();
   const { units } = useChartLook();
   const advised = advisedIndex(report);
@@ -59,6 +60,7 @@ export function SweepView({ site, report, old, part }: Props) {
     <Card heading={text.result(report.days.length)}>
       <div className={styles['stack']}>
         {old ? <p className={styles['old']}>{text.old}</p> : null}
+        {olderFit ? <p className={styles['old']}>{en.tuning.fit.older}</p> : null}
         {sameSettings(report.settingsInForce, part.inForce) ? null : (
           <p className={styles['old']}>{text.moved}</p>
         )}

@@ -54,6 +54,7 @@ export function TradeOffChart({ marks, cost, units, chosen, advised, labelOf, on
         <title>{text.chart}</title>
         <ChartFrame
           plane={plane}
+          counted={cost !== 'electricityJ'}
           xTitle={text.axisTitle(axis, units.cost)}
           yTitle={text.heatAxis(units.heat)}
         />

@@ -15,20 +15,23 @@ interface Props {
   readonly comparison: Comparison;
   /** True when the form holds other values by now: then it is not the way for these. */
   readonly old: boolean;
+  /** True when nothing of it is left to apply. */
+  readonly inForce: boolean;
 }
 
 /** What may be done with a comparison: the way to the controller leads over the form that asks first. */
-export function ComparisonActions({ site, comparison, old }: Props) {
+export function ComparisonActions({ site, comparison, old, inForce }: Props) {
   const address = useAddress();
   const { units } = useChartLook();
+  const offered = !old && !inForce;
   return (
     <div>
       <div className={styles['row']}>
-        {old ? null : (
+        {offered ? (
           <Button component="a" href={address({ screen: 'setpoints' })}>
             {text.review}
           </Button>
-        )}
+        ) : null}
         <SaveTable
           label={text.table}
           nameParts={[site, comparison.day, 'comparison']}
@@ -38,7 +41,7 @@ export function ComparisonActions({ site, comparison, old }: Props) {
           {text.print}
         </Button>
       </div>
-      {old ? null : <p className={styles['soft']}>{text.reviewNote}</p>}
+      {old ? null : <p className={styles['soft']}>{inForce ? text.inForce : text.reviewNote}</p>}
     </div>
   );
 }

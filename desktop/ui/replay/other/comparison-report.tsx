@@ -1,16 +1,13 @@
-import { createPortal } from 'react-dom';
 import type { DayCurves } from '../../../../shared-types/log.ts';
 import type { Comparison } from '../../../../shared-types/tuning.ts';
 import { mergedPhases } from '../../charts/merged-phases.ts';
+import { PaperKey, PaperReport } from '../../charts/paper-report.tsx';
 import { PhaseRibbon, RibbonKey } from '../../charts/phase-ribbon.tsx';
-import { type SeriesName, seriesTitle } from '../../charts/series.ts';
-import { SeriesSample } from '../../charts/series-sample.tsx';
+import type { SeriesName } from '../../charts/series.ts';
 import { useDrawnSeries } from '../../charts/use-drawn-series.ts';
 import { usePrintedChart } from '../../charts/use-printed-chart.ts';
 import { wholeSpan } from '../../charts/whole-span.ts';
 import { useChartLook, useNumbers, useTimes } from '../../shell/use-formats.ts';
-import { selectSiteTitle } from '../../store/live-selectors.ts';
-import { useLive } from '../../store/live-store.ts';
 import { en } from '../../text/en.ts';
 import { sameSettings } from '../changed-settings.ts';
 import styles from './comparison-report.module.css';
@@ -25,42 +22,39 @@ const text = en.tuning.other;
 interface Props {
   readonly site: string;
   readonly comparison: Comparison;
+  readonly olderFit: boolean;
 }
 
-/** The comparison on paper. It stands beside the page and is seen by printers only. */
-export function ComparisonReport({ site, comparison }: Props) {
+/** The comparison on paper. */
+export function ComparisonReport({ site, comparison, olderFit }: Props) {
   const times = useTimes();
   const numbers = useNumbers();
-  const title = useLive(selectSiteTitle) ?? site;
   const { timeZone } = useChartLook();
   const { base, tried } = comparison.curves;
   const { names } = useDrawnSeries(base);
   const { settingsThen, settingsTried, heatGainJ, leftGround } = comparison;
-  return createPortal(
-    <div className={styles['report']} data-report="" aria-hidden="true">
-      <h1>{title}</h1>
+  return (
+    <PaperReport site={site}>
       <p>
         {text.result(times.day(comparison.day))}. {text.printed(timeZone)}
       </p>
+      {olderFit ? <p>{en.tuning.fit.older}</p> : null}
       <p>
         <strong>{gainText(heatGainJ, sameSettings(settingsThen, settingsTried), numbers)}</strong>
       </p>
       <SideTable comparison={comparison} />
-      <RestsCard comparison={comparison} />
+      <div className={styles['part']}>
+        <RestsCard comparison={comparison} />
+      </div>
       <PrintedSide side={text.base} curves={base} names={names} />
       <PrintedSide side={text.tried} curves={tried} names={names} />
       <GroundStrip spans={leftGround} window={wholeSpan(base)} />
-      <ul className={styles['key']}>
-        {names.map((name) => (
-          <li key={name}>
-            <SeriesSample name={name} scheme="light" /> {seriesTitle(name)}
-          </li>
-        ))}
-      </ul>
+      <PaperKey names={names} />
       <RibbonKey phases={[...base.phases, ...tried.phases]} />
-      <GroundCard comparison={comparison} />
-    </div>,
-    document.body,
+      <div className={styles['part']}>
+        <GroundCard comparison={comparison} />
+      </div>
+    </PaperReport>
   );
 }
 

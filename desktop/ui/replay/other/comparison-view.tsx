@@ -19,10 +19,13 @@ interface Props {
   readonly comparison: Comparison;
   /** True when it answers another question than the one that is now in the form. */
   readonly old: boolean;
+  readonly olderFit: boolean;
+  /** True when the form holds nothing but what is in force. */
+  readonly inForce: boolean;
 }
 
 /** A day under other setpoints: what came of it, on which ground, and what may be done with it. */
-export function ComparisonView({ site, comparison, old }: Props) {
+export function ComparisonView({ site, comparison, old, olderFit, inForce }: Props) {
   const numbers = useNumbers();
   const times = useTimes();
   const { day, settingsThen, settingsTried, heatGainJ } = comparison;
@@ -31,11 +34,12 @@ export function ComparisonView({ site, comparison, old }: Props) {
       <Card heading={text.result(times.day(day))}>
         <div className={styles['stack']}>
           {old ? <p className={styles['old']}>{text.old}</p> : null}
+          {olderFit ? <p className={styles['old']}>{en.tuning.fit.older}</p> : null}
           <p role="status" className={styles['verdict']}>
             {gainText(heatGainJ, sameSettings(settingsThen, settingsTried), numbers)}
           </p>
           <SideTable comparison={comparison} />
-          <ComparisonActions site={site} comparison={comparison} old={old} />
+          <ComparisonActions site={site} comparison={comparison} old={old} inForce={inForce} />
         </div>
       </Card>
       <Card heading={text.curves}>
@@ -45,7 +49,7 @@ export function ComparisonView({ site, comparison, old }: Props) {
         <GroundCard comparison={comparison} />
         <RestsCard comparison={comparison} />
       </div>
-      <ComparisonReport site={site} comparison={comparison} />
+      <ComparisonReport site={site} comparison={comparison} olderFit={olderFit} />
     </>
   );
 }

@@ -1,8 +1,9 @@
 import type { DaySummary } from '../../../../shared-types/log.ts';
-import { draftSettings } from '../../setpoints/draft.ts';
+import { draftSettings, editedNames } from '../../setpoints/draft.ts';
 import { useFormPart } from '../../setpoints/use-form-part.ts';
 import { selectComparison, useTuning } from '../../store/tuning-store.ts';
 import { FitCard } from '../fit/fit-card.tsx';
+import { useOlderFit } from '../fit/use-older-fit.ts';
 import { HeavyNote } from '../heavy-note.tsx';
 import { DaySelect, ReplayHead } from '../replay-head.tsx';
 import { ComparisonView } from './comparison-view.tsx';
@@ -20,6 +21,7 @@ export function OtherSetpoints({ site, asked, day, days }: Props) {
   const part = useFormPart(site);
   const run = useTuning(selectComparison(site));
   const result = run?.outcome.state === 'ready' ? run.outcome.result : undefined;
+  const olderFit = useOlderFit(site, run);
   const settings = draftSettings(part.draft);
   const old = run !== null && (run.day !== day || JSON.stringify(run.settings) !== JSON.stringify(settings));
   return (
@@ -29,7 +31,15 @@ export function OtherSetpoints({ site, asked, day, days }: Props) {
       </ReplayHead>
       <HeavyNote site={site} />
       <TrialCard part={part} heard={part.heard} day={day} run={run} />
-      {result === undefined ? null : <ComparisonView site={site} comparison={result} old={old} />}
+      {result === undefined ? null : (
+        <ComparisonView
+          site={site}
+          comparison={result}
+          old={old}
+          olderFit={olderFit}
+          inForce={editedNames(part.draft).length === 0}
+        />
+      )}
       <FitCard site={site} days={days} />
     </>
   );

@@ -57,6 +57,7 @@ describe('the cold air of past nights', () => {
     expect(updateAirLows({ todayC: null, daysC: [] }, air(9), corner, false).todayC).toBe(9);
     expect(updateAirLows(lows, air(9), corner, true)).toEqual({ todayC: 9, daysC: [2, 3, 4, 5, 6, 7, 5] });
     expect(updateAirLows({ ...lows, todayC: null }, {}, corner, true)).toEqual({ ...lows, todayC: null });
+    expect(updateAirLows(lows, {}, corner, false)).toBe(lows);
     expect(updateAirLows(lows, air(0), winter, true)).toBe(lows);
     expect(updateAirLows(lows, air(0), valve, true)).toBe(lows);
   });
@@ -80,6 +81,9 @@ describe('the cold air of past nights', () => {
     expect(near(20, [], winter, '2031-09-02')).toEqual([false, false]);
     expect(near(20, [], winter, '2031-09-03')).toEqual([true, false]);
     expect(near(20, [], winter, '2031-12-01')).toEqual([true, true]);
+    const drained = makeSite('drain-valve', undefined, { frostSeason: winter.frostSeason });
+    expect(near(0, [], drained, '2031-12-01')).toEqual([false, false]);
+    expect(near(0, [], drained, '2031-09-03')).toEqual([false, false]);
   });
 });
 
@@ -118,6 +122,7 @@ describe('the fall of a resting pan', () => {
     expect(to(7, [0.06, 0.07])).toBeNull();
     expect(to(7, [0.06, 0, 0.07])).toBeNull();
     expect(to(0.5, [0.06, -0.1, 0.07])).toBeNull();
+    expect(to(1, [0.06, 0, 0.07])).toBeNull();
     expect(to(0.5, [0.06, 0.06, 0.07])).toMatchObject({ dangerMin: 0 });
     expect(to(7, [0.06, 0.06, 0.07], {}, corner)).toBeNull();
     expect(fallToFrost(situationOf({ told: { panOutletC: 2 } }), null)).toBeNull();

@@ -36,9 +36,8 @@ const dumpOf = (given?: Given) => updateHeat(situation(given)).dump;
 
 describe('the heat dump', () => {
   it('is remembered only where the loop has one', () => {
-    expect(updateHeat(situation({ at: makeSite('drain-valve') }))).toEqual({
-      ...{ storeFull: true, linerHot: true, cooling: false },
-    });
+    const plain = situation({ at: makeSite('drain-valve') });
+    expect(updateHeat(plain)).toStrictEqual({ storeFull: true, linerHot: true, cooling: false });
     expect(dumpOf({ told: { panOutletC: 30, panSheetC: 30 } })).toEqual(idle);
   });
 

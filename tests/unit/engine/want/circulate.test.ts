@@ -134,9 +134,9 @@ describe('a circulation', () => {
       site: stops,
       phase: { name: 'circulating', sinceMs: since(ms), afterFill: true },
     });
-    expect([wanted(then(2_399_999))[1], wanted(then(2_400_000))[1]]).toEqual([
-      'circulating-least-on',
-      'circulating-for-heat',
+    expect([wanted(then(2_399_999)), wanted(then(2_400_000))]).toEqual([
+      ['run', 'circulating-least-on'],
+      ['run', 'circulating-for-heat'],
     ]);
     expect(valuesOf(then(2_390_000))).toEqual({ leftS: 10 });
   });

@@ -131,18 +131,6 @@ describe('the heat that a full pan lost', () => {
   });
 });
 
-describe('the air', () => {
-  const mean = (told: Readings, airMeanC: number | null = 20) =>
-    outlook({ told, elapsedMs: 2_700_000, harvest: { airMeanC } }).airMeanC;
-
-  it('has a mean over three quarters of an hour, begun anew after nothing told of it', () => {
-    expect(mean({ ambientC: 10 }, null)).toBe(10);
-    expect(mean({ ambientC: 10 })).toBe(15);
-    expect(mean({})).toBeNull();
-    expect(mean({ ambientC: { quality: 'doubtful', value: 10, ageMs: 0, cause: 'jumped' } })).toBeNull();
-  });
-});
-
 describe('the day ahead', () => {
   /** Noon of the first day of summer at 30 degrees west. */
   const noonMs = Date.UTC(2031, 5, 21, 14);

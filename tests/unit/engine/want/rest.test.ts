@@ -139,6 +139,8 @@ describe('a pan at rest', () => {
     expect(valuesOf(turned(16.5))).toMatchObject({ airFellK: 3.5 });
     expect(wanted({ ...turned(17), harvest: { airMeanC: null } })[1]).toBe('resting-through-gap');
     expect(wanted({ ...turned(-10), harvest: { airMeanC: null } })[1]).toBe('resting-through-gap');
+    const swings = { airMeanC: 20, airCameBack: true };
+    expect(wanted({ ...turned(17), harvest: swings })[1]).toBe('resting-through-gap');
     const unread = { panOutletC: 22, storeBottomC: 20 };
     expect(wanted({ ...turned(17), told: unread })[1]).toBe('resting-through-gap');
     expect(Object.keys(valuesOf({ ...still, timers: losing, harvest: lost }))).not.toContain('airFellK');

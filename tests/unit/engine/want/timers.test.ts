@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { readHeat } from '../../../../controller/engine/meter/heat-rate.ts';
+import type { Situation } from '../../../../controller/engine/situation.ts';
 import type { GainMemory, Phase, Timers, WaterLevel } from '../../../../controller/engine/state.ts';
 import { initialState } from '../../../../controller/engine/state.ts';
 import { batchWarms } from '../../../../controller/engine/want/batch.ts';
 import { unsureW } from '../../../../controller/engine/want/net-gain.ts';
+import { isNotWorthPumping } from '../../../../controller/engine/want/pump-cost.ts';
 import {
   differencesOf,
   needsFill,
@@ -10,6 +13,7 @@ import {
   updateGain,
   updateTimers,
 } from '../../../../controller/engine/want/timers.ts';
+import { streamHeatW } from '../../../../controller/engine/water.ts';
 import { makeSite, quickSettings } from '../rig.ts';
 import { nowMs } from '../situations.ts';
 import { given, resting, since, type Told } from './wants.ts';
@@ -58,8 +62,10 @@ describe('a fresh fill', () => {
   });
 });
 
+const timersOf = (situation: Situation) => updateTimers(situation, readHeat(situation));
+
 describe('since when it is warm enough', () => {
-  const timer = (name: keyof Timers, told: Told) => updateTimers(given(told))[name];
+  const timer = (name: keyof Timers, told: Told) => timersOf(given(told))[name];
   const held = since(7000);
 
   it.each<[string, Told, number | null]>([
@@ -123,6 +129,42 @@ describe('since when it is warm enough', () => {
     ['where it cannot rest, by a better pair', { site: stops, told: apart(0.2), state: learnt(0.2) }, nowMs],
   ])('to stop: %s', (_when, told, sinceMs) => {
     expect(timer('stopMs', { ...closing, ...told })).toBe(sinceMs);
+  });
+
+  const powered = { ...initialState().outputs, pumpFraction: 1 };
+  /** Pan and store apart by so much, under a flow of 10 L/min and a pump of 50 W. */
+  const flowing = (differenceK: number, changes: Told = {}): Told => ({
+    ...{ phase: going, level: 'full' },
+    told: { ...apart(differenceK), flowLMin: 10, pumpPowerW: 50 },
+    settings: { ...quickSettings, stopDifferenceK: 0.1 },
+    ...changes,
+  });
+  const compared = { outputs: powered, ...learnt(0.01) };
+  /** The difference at which 10 L/min bring three times those 50 W, less what the sensors may be wrong by. */
+  const paysK = (150 - unsureW(given({ state: compared }))) / streamHeatW(10, 21, 20, 20);
+
+  const little = 0.999 * paysK;
+
+  it.each<[string, Told, number | null]>([
+    ['once the heat is worth less than the electricity', flowing(little), nowMs],
+    ['not while it is worth as much', flowing(1.001 * paysK), null],
+    [
+      'not where the flow is not measured',
+      flowing(little, { told: { ...apart(little), pumpPowerW: 50 } }),
+      null,
+    ],
+    ['not where the heat cannot be told', flowing(0, { told: { storeBottomC: 20, flowLMin: 10 } }), null],
+    ['not while the pan is not known to be full', flowing(little, { level: 'unknown' }), null],
+    ['not at rest', flowing(little, { phase: resting }), null],
+    ['not where it cannot rest', flowing(little, { site: stops }), null],
+  ])('to stop for its electricity: %s', (_when, told, sinceMs) => {
+    expect(timer('stopMs', { ...told, state: compared })).toBe(sinceMs);
+  });
+
+  it('asks nothing of the heat of a pump that takes no power', () => {
+    const still = given({ level: 'full' });
+    const heat = { flowLMin: 0, estimated: false, errorFraction: null };
+    expect([-1, 0].map((rateW) => isNotWorthPumping(still, { ...heat, rateW }))).toEqual([true, false]);
   });
 
   const quiet: Told = { phase: resting, level: 'full', told: { ...apart(1), ambientC: 5 } };

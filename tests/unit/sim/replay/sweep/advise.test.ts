@@ -16,6 +16,7 @@ function point(gain: number, half: number, rest: Partial<SweepPoint> = {}): Swee
     fills: 4,
     aboveFreezingK: 5,
     belowLinerLimitK: 20,
+    beyondLogS: 0,
     onFront: true,
     ...rest,
   };
@@ -84,6 +85,21 @@ describe('advice of a sweep', () => {
       expect(both.text).toContain('Left aside: 1 that');
     },
   );
+
+  it('says for how long the log cannot vouch, from an hour on', () => {
+    const said = (beyondLogS: number) => advise([base, point(9e6, 0, { beyondLogS })]).text;
+    expect(said(3599)).not.toContain('vouch');
+    expect(said(3600)).toContain(
+      '4 fills instead of 4. For 1.0 h the log cannot vouch: the loop would have gone where it never was.',
+    );
+  });
+
+  it('tells no share of heat that was none', () => {
+    const cold = { ...base, heatHomeJ: { value: 0, low: 0, high: 0 } };
+    const { point: index, text } = advise([cold, point(9e6, 0)]);
+    expect(index).toBe(1);
+    expect(text).toContain('2.50 kWh more (2.50 to 2.50 kWh), with 10 starts');
+  });
 
   it('asks of a margin that arises anew that it is one', () => {
     const dry = { ...base, aboveFreezingK: null };

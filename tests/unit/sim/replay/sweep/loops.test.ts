@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LoopFit } from '../../../../../shared-types/tuning.ts';
-import { sampledTraits } from '../../../../../sim/replay/live-again/sampled-traits.ts';
+import { possibleLoops } from '../../../../../sim/replay/live-again/possible-loops.ts';
 import { loopsOf } from '../../../../../sim/replay/sweep/loops.ts';
 
 const parameter = (name: string, value: number) => ({
@@ -16,6 +16,7 @@ const fit: LoopFit = {
   days: ['2031-06-21'],
   converged: true,
   parameters: [parameter('stillLossWM2K', 10), parameter('windLossJM3K', 3)],
+  sensorErrors: [],
   covariance: [
     [0.04, 0.03],
     [0.03, 0.09],
@@ -27,15 +28,15 @@ const fit: LoopFit = {
 describe('the loops of a sweep', () => {
   it('are the fitted one first, then those drawn from its covariance, and say so', () => {
     const { loops, remarks } = loopsOf(fit, 3, 7);
-    expect(loops).toEqual(sampledTraits(fit, 3, 7));
+    expect(loops).toEqual(possibleLoops(fit, 3, 7));
     expect(loops).toHaveLength(4);
-    expect(loops[0]).toEqual({ stillLossWM2K: 10, windLossJM3K: 3 });
+    expect(loops[0]).toEqual({ traits: { stillLossWM2K: 10, windLossJM3K: 3 }, sensorErrors: {} });
     expect(remarks).toEqual(['The loop is that of the fit to 2031-06-21.']);
   });
 
   it('are usual ones without a fit, and say so', () => {
     const { loops, remarks } = loopsOf(undefined, 2, 7);
-    expect(loops).toEqual(sampledTraits(null, 2, 7));
+    expect(loops).toEqual(possibleLoops(null, 2, 7));
     expect(remarks[0]).toContain('No fit of this loop is kept');
   });
 });

@@ -13,13 +13,23 @@ describe('the queue of a sweep', () => {
     expect(queue.next(0)).toBeUndefined();
   });
 
+  const of = (length: number) => Array.from({ length }, (_, index) => index);
+
   it('helps where most is left when every day is begun', () => {
-    const of = (length: number) => Array.from({ length }, (_, index) => index);
-    const queue = createQueue([of(5), of(12), of(9)]);
+    const queue = createQueue([of(5), of(20), of(18)]);
     for (let asker = 0; asker < 3; asker++) queue.next(undefined);
     expect(queue.next(undefined)?.day).toBe(1);
     expect(queue.next(0)?.day).toBe(0);
     expect(queue.next(0)?.day).toBe(2);
+  });
+
+  it('leaves the rest of a day to whoever has it ready, where making it ready again would take longer', () => {
+    const queue = createQueue([of(16), of(4)]);
+    queue.next(undefined);
+    queue.next(undefined);
+    expect(queue.next(1)).toEqual({ day: 0, points: [4, 5, 6, 7] });
+    expect(queue.next(1)).toBeUndefined();
+    expect(queue.next(0)).toEqual({ day: 0, points: [8, 9, 10, 11] });
   });
 
   it('gives nothing more of a day that is dropped', () => {

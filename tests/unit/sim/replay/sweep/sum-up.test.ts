@@ -10,6 +10,7 @@ const tried = (heatHomeJ: [number, ...number[]], rest: Partial<Tried> = {}): Tri
   fills: 3,
   aboveFreezingK: 4,
   belowLinerLimitK: 5,
+  beyondLogS: 600,
   ...rest,
 });
 const points = [
@@ -21,7 +22,7 @@ describe('sums of a sweep', () => {
   it('add the days, and take the least of the margins', () => {
     const [base, other] = sumUp(points, [
       [tried([100, 90]), tried([110, 102], { aboveFreezingK: null, starts: 1 })],
-      [tried([50, 40]), tried([60, 48], { aboveFreezingK: 7, belowLinerLimitK: 2 })],
+      [tried([50, 40]), tried([60, 48], { aboveFreezingK: 7, belowLinerLimitK: 2, beyondLogS: 900 })],
     ]);
     expect(base).toMatchObject({
       change: {},
@@ -38,6 +39,7 @@ describe('sums of a sweep', () => {
       starts: 3,
       aboveFreezingK: 7,
       belowLinerLimitK: 2,
+      beyondLogS: 1500,
     });
     expect(other?.heatGainJ.value).toBe(20);
     // The other loop gains 20 as well: both err together, and the gain has no band.

@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { defaultSettings } from '../../../../../shared-types/settings.ts';
 import { sweepReportSchema } from '../../../../../shared-types/tuning.ts';
+import { usualLoop } from '../../../../../sim/identify/possible-loop.ts';
 import { tellProgress } from '../../../../../sim/replay/sweep/progress.ts';
 import { reportText } from '../../../../../sim/replay/sweep/report-text.ts';
 import { type SweepOptions, sweep } from '../../../../../sim/replay/sweep/sweep.ts';
@@ -21,7 +22,7 @@ const options: SweepOptions = {
     { setting: 'fillsPerDay', from: 2, to: 4, values: 3 },
   ],
   settingsInForce: defaultSettings,
-  loops: [{}, {}],
+  loops: [usualLoop, usualLoop],
   loopRemarks: ['A loop.'],
   seed: 1,
   workers: 1,
@@ -40,6 +41,7 @@ describe('a sweep', () => {
     expect(one?.remarks).toEqual(['A loop.', '3 days: Made up.']);
     expect(one?.points[0]?.aboveFreezingK).toBe(5);
     expect(one?.points[0]?.belowLinerLimitK).toBe(18);
+    expect(one?.points[0]?.beyondLogS).toBe(5400);
   });
 
   it('leaves out a day that cannot be lived again, and says so', async () => {
@@ -110,7 +112,7 @@ describe('a sweep', () => {
     const others: Partial<SweepOptions>[] = [
       { seed: 2 },
       { days: ['2031-06-20'] },
-      { loops: [{}] },
+      { loops: [usualLoop] },
       { ranges: options.ranges.slice(0, 1) },
       { settingsInForce: { ...defaultSettings, leastOnS: 181 } },
     ];
@@ -141,7 +143,7 @@ describe('the text of a sweep', () => {
     const text = reportText(report ?? expect.fail('it was given up'));
     expect(text).toContain('3 days, 2031-06-20 to 2031-06-22: 2 sets of settings');
     expect(text).toMatch(
-      /^\*\s+[\d.]+\s+0\.00\s+0\.00\s+0\.00\s+57\s+12\s+[\d.]+\s+5\.0\s+18\.0 {3}as they are$/m,
+      /^\*\s+[\d.]+\s+0\.00\s+0\.00\s+0\.00\s+57\s+12\s+[\d.]+\s+5\.0\s+18\.0\s+1\.5 {3}as they are$/m,
     );
     expect(text).toContain('stopDifferenceK 0.2 K');
     expect(text).toContain('Leave the settings as they are: none of the others brings more heat.');

@@ -1,10 +1,13 @@
+import { channels } from '../../../shared-types/channels.ts';
 import type { LoopFit } from '../../../shared-types/tuning.ts';
-import { traitsOfFit } from '../../identify/loop-file.ts';
+import { loopOfFit } from '../../identify/loop-file.ts';
+import { type PossibleLoop, usualLoop } from '../../identify/possible-loop.ts';
+import { makes } from '../../plant/makes.ts';
 import type { TraitName, Traits } from '../../plant/traits.ts';
 import { hashFraction, hashNormal } from '../../weather/random.ts';
 
 /** Streams of the seed that no weather and no sensor uses. */
-const stream = { fitted: 301, assumed: 302 } as const;
+const stream = { fitted: 301, assumed: 302, sensors: 303 } as const;
 
 /**
  * Where a loop that nobody fitted may lie: the collector's as the traits declare them, the others in the usual order of
@@ -27,15 +30,26 @@ const assumedRanges: Readonly<Partial<Record<TraitName, readonly [number, number
  * @param fit - Fit of the loop, converged; null: only what is usual is known.
  * @param samples - How many are drawn, 0 or more.
  */
-export function sampledTraits(
-  fit: LoopFit | null,
-  samples: number,
-  seed: number,
-): readonly Partial<Traits>[] {
+export function possibleLoops(fit: LoopFit | null, samples: number, seed: number): readonly PossibleLoop[] {
   const drawn = Array.from({ length: samples }, (_, sample) =>
-    fit === null ? assumedTraits(seed, sample) : traitsOfFit(fit, shiftOf(fit.covariance, seed, sample)),
+    fit === null ? assumedLoop(seed, sample) : loopOfFit(fit, shiftOf(fit.covariance, seed, sample)),
   );
-  return [fit === null ? {} : traitsOfFit(fit), ...drawn];
+  return [fit === null ? usualLoop : loopOfFit(fit), ...drawn];
+}
+
+function assumedLoop(seed: number, sample: number): PossibleLoop {
+  return { traits: assumedTraits(seed, sample), sensorErrors: assumedErrors(seed, sample) };
+}
+
+/** Any error that a sensor of its make may have. */
+function assumedErrors(seed: number, sample: number): PossibleLoop['sensorErrors'] {
+  return Object.fromEntries(
+    channels.map((channel, index) => {
+      const { offset, scale } = makes[index] as (typeof makes)[number];
+      const draw = 2 * hashFraction(seed, stream.sensors, sample * 100 + index) - 1;
+      return [channel, { share: scale * draw, offset: offset * draw }];
+    }),
+  );
 }
 
 function assumedTraits(seed: number, sample: number): Partial<Traits> {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { LoopFit } from '../../../../../shared-types/tuning.ts';
-import { choleskyOf, sampledTraits } from '../../../../../sim/replay/live-again/sampled-traits.ts';
+import { usualLoop } from '../../../../../sim/identify/possible-loop.ts';
+import { choleskyOf, possibleLoops } from '../../../../../sim/replay/live-again/possible-loops.ts';
 
 const fitted = (name: string, value: number) => ({
   name,
@@ -16,9 +17,11 @@ const fit: LoopFit = {
   days: ['2031-06-21'],
   converged: true,
   parameters: [fitted('stillLossWM2K', 12), fitted('contactWM2K', 250)],
+  sensorErrors: [{ channel: 'ambientC', kind: 'offset', value: 0.3, standardError: 0.1 }],
   covariance: [
-    [1, 9],
-    [9, 100],
+    [1, 9, 0.02],
+    [9, 100, 0],
+    [0.02, 0, 0.01],
   ],
   residuals: [],
   verdicts: [],
@@ -26,34 +29,51 @@ const fit: LoopFit = {
 
 describe('loops that the one at hand may be', () => {
   test('begin with the best-known one', () => {
-    expect(sampledTraits(fit, 2, 1)[0]).toEqual({ stillLossWM2K: 12, contactWM2K: 250 });
-    expect(sampledTraits(null, 2, 1)[0]).toEqual({});
+    expect(possibleLoops(fit, 2, 1)[0]).toEqual({
+      traits: { stillLossWM2K: 12, contactWM2K: 250 },
+      sensorErrors: { ambientC: { share: 0, offset: 0.3 } },
+    });
+    expect(possibleLoops(null, 2, 1)[0]).toEqual(usualLoop);
   });
 
   test('are the same for the same seed, and others for another', () => {
-    expect(sampledTraits(fit, 3, 5)).toEqual(sampledTraits(fit, 3, 5));
-    expect(sampledTraits(fit, 3, 5)).not.toEqual(sampledTraits(fit, 3, 6));
+    expect(possibleLoops(fit, 3, 5)).toEqual(possibleLoops(fit, 3, 5));
+    expect(possibleLoops(fit, 3, 5)).not.toEqual(possibleLoops(fit, 3, 6));
   });
 
   test('scatter as the covariance of the fit says', () => {
-    const drawn = sampledTraits(fit, 2000, 1).slice(1);
-    const still = drawn.map(({ stillLossWM2K = 0 }) => stillLossWM2K - 12);
-    const contact = drawn.map(({ contactWM2K = 0 }) => contactWM2K - 250);
+    const drawn = possibleLoops(fit, 2000, 1).slice(1);
+    const still = drawn.map(({ traits }) => (traits.stillLossWM2K ?? 0) - 12);
+    const contact = drawn.map(({ traits }) => (traits.contactWM2K ?? 0) - 250);
     const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
     expect(mean(still)).toBeCloseTo(0, 0);
     expect(mean(still.map((value) => value ** 2))).toBeGreaterThan(0.9);
     expect(mean(still.map((value) => value ** 2))).toBeLessThan(1.1);
     expect(mean(still.map((value, i) => value * (contact[i] as number)))).toBeGreaterThan(8);
     expect(mean(still.map((value, i) => value * (contact[i] as number)))).toBeLessThan(10);
+    const air = drawn.map(({ sensorErrors }) => (sensorErrors.ambientC?.offset ?? 0) - 0.3);
+    expect(mean(air.map((value) => value ** 2))).toBeGreaterThan(0.009);
+    expect(mean(air.map((value) => value ** 2))).toBeLessThan(0.011);
+    expect(mean(still.map((value, i) => value * (air[i] as number)))).toBeGreaterThan(0.015);
   });
 
   test('without a fit lie all over the ranges that are usual', () => {
-    const drawn = sampledTraits(null, 200, 1).slice(1);
-    const losses = drawn.map(({ stillLossWM2K = 0 }) => stillLossWM2K);
+    const drawn = possibleLoops(null, 200, 1).slice(1);
+    const losses = drawn.map(({ traits }) => traits.stillLossWM2K ?? 0);
     expect(Math.min(...losses)).toBeGreaterThanOrEqual(8);
     expect(Math.min(...losses)).toBeLessThan(8.5);
     expect(Math.max(...losses)).toBeGreaterThan(14.5);
     expect(Math.max(...losses)).toBeLessThanOrEqual(15);
+  });
+
+  test('without a fit have sensors that show anything that their makes may', () => {
+    const drawn = possibleLoops(null, 200, 1).slice(1);
+    const air = drawn.map(({ sensorErrors }) => sensorErrors.ambientC?.offset ?? 0);
+    const sun = drawn.map(({ sensorErrors }) => sensorErrors.irradianceWM2?.share ?? 0);
+    expect([Math.min(...air) < -0.45, Math.max(...air) > 0.45]).toEqual([true, true]);
+    expect([Math.min(...air) >= -0.5, Math.max(...air) <= 0.5]).toEqual([true, true]);
+    expect([Math.min(...sun) < -0.045, Math.max(...sun) > 0.045]).toEqual([true, true]);
+    expect([Math.min(...sun) >= -0.05, Math.max(...sun) <= 0.05]).toEqual([true, true]);
   });
 });
 
