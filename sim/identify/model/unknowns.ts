@@ -45,17 +45,21 @@ const reach = {
 
 type LookedFor = keyof typeof reach;
 
+/** A pipe's water is a tenth of a kelvin colder at its end: less than two thermometers differ by. */
+export const consideredTraits: readonly TraitName[] = ['pipeLossWMK'];
+
 /** Standard deviation over half the width of an even distribution. */
 const evenSd = 1 / Math.sqrt(3);
 
 function traitUnknown(trait: LookedFor): Unknown {
   const { default: mean, least, most } = traitDeclarations[trait];
-  return { trait, key: trait, mean, sd: evenSd * reach[trait], least, most };
+  const unknown: Unknown = { trait, key: trait, mean, sd: evenSd * reach[trait], least, most };
+  return consideredTraits.includes(trait) ? { ...unknown, considered: true } : unknown;
 }
 
 export const windTraits: readonly TraitName[] = ['windOpticalSM', 'windLossJM3K'];
 
-/** The traits that a loop's fit looks for; those of the wind only where it is measured. */
+/** The traits that a loop's fit looks for or considers; those of the wind only where it is measured. */
 export function traitUnknowns({ plumbing }: Site, windMeasured: boolean): Unknown[] {
   return (Object.keys(reach) as LookedFor[])
     .filter((name) => name !== 'exchangerWM2K' || plumbing === 'reservoir')

@@ -46,6 +46,8 @@ export interface Corrected {
   readonly unknowns: Unknowns;
   /** How unlikely what was seen is by what was expected: twice the negative logarithm of its likelihood. */
   readonly unlikely: number;
+  /** True where the night told the sky. */
+  readonly skyTold?: true;
 }
 
 /** What a thermometer and the plant may part by in a window without any meaning [K]. Design choices. */
@@ -107,6 +109,7 @@ function correctNight(task: SkyTask): Corrected {
   return {
     unknowns: { ...unknowns, skyWM2: Math.min(mostSkyWM2, Math.max(-mostSkyWM2, wanted)) },
     unlikely: missingK ** 2 / variance + Math.log(variance),
+    skyTold: true,
   };
 }
 

@@ -13,7 +13,7 @@ import { correctDraw, correctSky, nothingUnknown, type Seen, type Steps, type Un
 import { filled } from './mending.ts';
 import { minuteMs } from './minutes.ts';
 import { createResiduals, type Residuals } from './residuals.ts';
-import { conditionsOf, darkZenithDeg, type SkyColumns } from './sky-columns.ts';
+import { conditionsOf, type SkyColumns } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 import { nudgeStore } from './store-sensors.ts';
 
@@ -52,6 +52,7 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
   const cutMin = dayWindow * windowMin - dayMinute;
   const windows = Math.ceil((minutes.count + cutMin) / windowMin);
   const windowUnknowns: Unknowns[] = [];
+  const toldSkyWM2 = new Float64Array(windows).fill(Number.NaN);
   const wantedKgS = Array.from({ length: windows }, () => 0);
   const draws = { fromMs: minutes.fromMs - cutMin * minuteMs, stepMs: windowMin * minuteMs, wantedKgS };
   const uncorrected = conditionsOf(sky);
@@ -83,15 +84,20 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
     unlikely += sun.unlikely;
     const drawnKgS = correctDraw({ span, unknowns, seen, attempt });
     windowUnknowns.push(unknowns);
+    if (sun.skyTold) toldSkyWM2[window] = unknowns.skyWM2;
     wantedKgS[window] = drawnKgS;
     run(plant, { span, uncorrected, from, to, unknowns, account, residuals });
     nudgeStore(plant, span, to - 1);
   }
   const homeJ = account.homeJ + outsideJ(plant) - heldAtFirstJ;
   const windowOf = (minute: number) => Math.floor((minute + cutMin) / windowMin);
-  const skyWM2 = acrossTheDay(sky, (minute) => windowUnknowns[windowOf(minute)]?.skyWM2 ?? 0);
+  // By straight lines from what one night told to what the next does.
+  const skyWM2 = filled(toldSkyWM2) ?? toldSkyWM2.fill(0);
   const conditions = uncorrected.map((minute, i) =>
-    otherwise(minute, { ...(windowUnknowns[windowOf(i)] ?? unknowns), skyWM2: skyWM2[i] as number }),
+    otherwise(minute, {
+      ...(windowUnknowns[windowOf(i)] ?? unknowns),
+      skyWM2: skyWM2[windowOf(i)] as number,
+    }),
   );
   return { unlikely, draws, begin, homeJ, residuals, conditions };
 }
@@ -132,14 +138,6 @@ function otherwise(conditions: Conditions, { factor, airK, skyWM2 }: Unknowns): 
     airC: airC + airK,
     longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK + skyWM2,
   };
-}
-
-/** What the nights told of the sky, and by day a straight line from what the one told to what the next did. */
-function acrossTheDay({ sun }: SkyColumns, told: (minute: number) => number): Float64Array {
-  const byNight = sun.zenithDeg.map((zenithDeg, minute) =>
-    zenithDeg > darkZenithDeg ? told(minute) : Number.NaN,
-  );
-  return filled(byNight) ?? byNight.fill(0);
 }
 
 /** The pan's thermometer that tells most: the sheet's, else the outlet's. */
