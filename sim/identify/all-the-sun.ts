@@ -10,19 +10,18 @@ export const allTheSunWords =
   'in the wind of these days the sheet gathers all the sun that there is, whatever its efficiency';
 
 /**
- * True where the sheet of the model gathers all the sun that falls on it, or would with an efficiency two standard
- * deviations of what is known beforehand above the found one: then no day can tell how high the efficiency is.
+ * True where the sheet of the model gathers all the sun that falls on it: then its efficiency changes nothing.
  *
- * The model's sheet gathers eta / (1 - U/h) of it and never more than all, U the loss in the mean wind of bright
- * minutes and h the contact from sheet to water.
+ * It gathers eta (1 - bu u) / (1 - U/h) of it and never more than all, U the loss in the mean wind u of bright minutes
+ * and h the contact from sheet to water.
  */
 export function gathersAllTheSun({ known, values }: Posterior, stretches: readonly Stretch[]): boolean {
   const found = (name: TraitName) =>
     values[known.findIndex(({ trait }) => trait === name)] ?? usualTraits[name];
-  const lossWM2K = found('stillLossWM2K') + found('windLossJM3K') * brightWindMs(stretches);
-  const stretch = 1 / (1 - Math.min(0.8, lossWM2K / found('contactWM2K')));
-  const sd = known.find(({ trait }) => trait === 'opticalEfficiency')?.sd ?? 0;
-  return (found('opticalEfficiency') + 2 * sd) * stretch > 1;
+  const windMs = brightWindMs(stretches);
+  const lossWM2K = found('stillLossWM2K') + found('windLossJM3K') * windMs;
+  const gathered = found('opticalEfficiency') * Math.max(0, 1 - found('windOpticalSM') * windMs);
+  return gathered > 1 - Math.min(0.8, lossWM2K / found('contactWM2K'));
 }
 
 function brightWindMs(stretches: readonly Stretch[]): number {

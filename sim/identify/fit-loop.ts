@@ -6,7 +6,7 @@ import { gathersAllTheSun } from './all-the-sun.ts';
 import { type Told, toldOf } from './held.ts';
 import { type LoopModel, loopModel } from './model/loop-problem.ts';
 import { type Stretch, stretchOf } from './model/stretch.ts';
-import { errorUnknowns, traitUnknowns, windTraits } from './model/unknowns.ts';
+import { consideredTraits, errorUnknowns, traitUnknowns, windTraits } from './model/unknowns.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import { residualTest } from './residual-tests.ts';
 import { type Fitted, type GoOn, search } from './search.ts';
@@ -99,22 +99,21 @@ function reportOf(
 ): LoopFit {
   const posterior = posteriorOf(model, fitted);
   const allTheSun = gathersAllTheSun(posterior, stretches);
-  const told = toldOf(posterior, allTheSun ? ['opticalEfficiency'] : []);
+  const told = toldOf(posterior);
   const residuals = [...Map.groupBy(fitted.misfits, ({ channel }) => channel)].map(([channel, own]) => ({
     channel,
     ...residualTest(own),
   }));
-  const covariance = told.fitted.map((i) => told.fitted.map((j) => at(posterior.covariance[i] ?? [], j)));
   const seen: Seen = { stretches, windMeasured, allTheSun };
-  const parameters = parametersOf(posterior, told, covariance, seen);
+  const parameters = parametersOf(posterior, told, seen);
   return {
     ...fit,
     converged: true,
     parameters,
-    sensorErrors: sensorErrorsOf(posterior, told, covariance),
-    covariance,
+    sensorErrors: sensorErrorsOf(posterior, told),
+    covariance: told.covariance,
     residuals: residuals.map(({ runsZ: _, ...kept }) => kept),
-    verdicts: [...verdictsOf(parameters, covariance, residuals, seen), ...remarksOf(spans)],
+    verdicts: [...verdictsOf(parameters, told.covariance, residuals, seen), ...remarksOf(spans)],
   };
 }
 
@@ -122,11 +121,7 @@ function reportOf(
 const errorOf = (covariance: readonly (readonly number[])[], number: number) =>
   Math.sqrt(at(covariance[number] ?? [], number));
 
-function sensorErrorsOf(
-  { known }: Posterior,
-  { fitted, values }: Told,
-  covariance: readonly (readonly number[])[],
-): SensorError[] {
+function sensorErrorsOf({ known }: Posterior, { fitted, values, covariance }: Told): SensorError[] {
   return fitted.flatMap((index, number) => {
     const { sensor } = known[index] ?? {};
     if (sensor === undefined) return [];
@@ -136,8 +131,7 @@ function sensorErrorsOf(
 
 function parametersOf(
   { known }: Posterior,
-  { fitted, held, values }: Told,
-  covariance: readonly (readonly number[])[],
+  { fitted, held, values, covariance }: Told,
   seen: Seen,
 ): FittedParameter[] {
   const entry = (name: TraitName, value: number) => ({ name, unit: traitDeclarations[name].unit, value });
@@ -159,6 +153,7 @@ function parametersOf(
       return name === undefined ? [] : [usual(name, heldWords(name, seen))];
     }),
     ...(seen.windMeasured ? [] : windTraits.map((name) => usual(name, windWords))),
+    ...consideredTraits.map((name) => usual(name, 'thermometers differ by more than it does')),
     usual('storeLossFactor', 'what is drawn by night cannot be told from what the store loses'),
   ];
 }

@@ -1,14 +1,14 @@
 import type { Channel } from '../../../shared-types/channels.ts';
 import type { Outputs } from '../../../shared-types/engine.ts';
 import { advance } from '../../plant/advance.ts';
-import { numberOf } from '../../plant/makes.ts';
+import { makes, numberOf } from '../../plant/makes.ts';
 import { storeLayers } from '../../plant/parts.ts';
 import type { PlantState } from '../../plant/state.ts';
 import type { Traits } from '../../plant/traits.ts';
-import { at } from '../../plant/water.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 import { beginOf } from '../world/begin.ts';
 import { panChannel } from '../world/follow.ts';
+import type { LoggedSpan } from '../world/span.ts';
 import { inTheDark, type Stretch } from './stretch.ts';
 
 /** What sensors and sky are off by, as one point of the search has it. */
@@ -49,33 +49,58 @@ export function predict(
   const { span, conditions } = stretch;
   const { minutes } = span;
   const plant = beginOf(span, traits, noDraws);
-  const columns = channels.map((channel) => ({
-    number: numberOf[channel],
-    values: new Float64Array(minutes.count),
-  }));
-  const before = columns.map(() => Number.NaN);
+  const columns = channels.map((channel) => minuteMeans(plant, channel, minutes));
   let moving: Pick<Outputs, 'pumpFraction' | 'drainOpen'> = plant.moving;
   let fineUntil = 0;
   for (let minute = 0; minute < minutes.count; minute++) {
-    holdStore(plant, minutes.values, minute, errors);
-    if (!stretch.sunMeasured && !inTheDark(stretch, minute)) holdPan(plant, stretch, minute, errors);
     const weather = trueConditions(conditions[minute] as Conditions, minute, errors);
+    const shown = (channel: Channel) =>
+      trueC(channel, minutes.values[channel]?.[minute] ?? Number.NaN, weather, errors);
+    holdStore(plant, shown('storeTopC'), shown('storeBottomC'));
+    const channel = panChannel(span);
+    if (!stretch.sunMeasured && channel !== undefined && !inTheDark(stretch, minute))
+      holdPan(plant, shown(channel));
     for (const { dtS, outputs } of minutes.drives[minute] ?? []) {
       if (outputs.pumpFraction !== moving.pumpFraction || outputs.drainOpen !== moving.drainOpen)
         fineUntil = minute + fineMin;
       moving = outputs;
       const parts = Math.ceil(dtS / (minute < fineUntil ? stepsS.fine : longestS));
-      for (let part = 0; part < parts; part++) advance(plant, outputs, weather, dtS / parts);
+      for (let part = 0; part < parts; part++) {
+        advance(plant, outputs, weather, dtS / parts);
+        for (const column of columns) column.take(dtS / parts);
+      }
     }
-    for (const [index, { number, values }] of columns.entries()) {
-      const now = plant.sensors.bodyValue[number] ?? Number.NaN;
-      const earlier = before[index] as number;
-      // A minute's mean lies between its ends.
-      values[minute] = Number.isNaN(earlier) ? now : (earlier + now) / 2;
-      before[index] = now;
-    }
+    for (const column of columns) column.end(minute);
   }
   return Object.fromEntries(channels.map((channel, index) => [channel, columns[index]?.values]));
+}
+
+/** Makes of what a sensor feels what a log would hold of it: the mean of the readings of each minute. */
+function minuteMeans({ sensors }: PlantState, channel: Channel, { count, steps }: LoggedSpan['minutes']) {
+  const number = numberOf[channel];
+  const values = new Float64Array(count);
+  let now = Number.NaN;
+  let begin = Number.NaN;
+  let sum = 0;
+  let sumS = 0;
+  return {
+    values,
+    /** One step of the plant is over. */
+    take(dtS: number): void {
+      const earlier = now;
+      now = sensors.bodyValue[number] ?? Number.NaN;
+      if (Number.isNaN(earlier)) begin = now;
+      sum += (dtS * ((Number.isNaN(earlier) ? now : earlier) + now)) / 2;
+      sumS += dtS;
+    },
+    end(minute: number): void {
+      // Readings stand at the ends of the steps of the log: their mean is that of the time half a step later.
+      values[minute] = sum / sumS + (now - begin) / (2 * Math.max(1, steps[minute] as number));
+      begin = now;
+      sum = 0;
+      sumS = 0;
+    },
+  };
 }
 
 function trueConditions(measured: Conditions, minute: number, errors: Errors): Conditions {
@@ -91,29 +116,29 @@ function trueConditions(measured: Conditions, minute: number, errors: Errors): C
   };
 }
 
-/** Brings the store's layers to straight lines between its sensors. */
-function holdStore(
-  { store }: PlantState,
-  values: Readonly<Partial<Record<Channel, Float64Array>>>,
-  minute: number,
-  errors: Errors,
-): void {
-  const bottomC = (values.storeBottomC?.[minute] ?? Number.NaN) - errors.offset('storeBottomC');
+/** What a thermometer truly stands in, without its offset and what its make takes from the air [°C]. */
+function trueC(channel: Channel, shownC: number, { airC }: Conditions, errors: Errors): number {
+  const { airFraction } = makes[numberOf[channel]] as (typeof makes)[number];
+  return (shownC - errors.offset(channel) - airFraction * airC) / (1 - airFraction);
+}
+
+/**
+ * Brings the store to what its ends show: the lower half to the bottom, so that all that the loop draws within the minute
+ * is as warm as the bottom was seen, and straight up from there.
+ */
+function holdStore({ store }: PlantState, shownTopC: number, bottomC: number): void {
   if (Number.isNaN(bottomC)) return;
-  const topC = Math.max(bottomC, values.storeTopC?.[minute] ?? bottomC);
+  const topC = Number.isNaN(shownTopC) ? bottomC : Math.max(bottomC, shownTopC);
   const last = storeLayers - 1;
-  for (let layer = 0; layer <= last; layer++) store.waterC[layer] = topC + (bottomC - topC) * (layer / last);
-  if (Number.isNaN(at(store.waterC, 0))) store.waterC.fill(bottomC);
+  for (let layer = 0; layer <= last; layer++)
+    store.waterC[layer] = bottomC + (topC - bottomC) * Math.max(0, 1 - (2 * layer) / last);
 }
 
 /** By day, without a sensor of the sun, the pan is where its thermometer says; a night begins from there. */
-function holdPan({ pan }: PlantState, { span }: Stretch, minute: number, errors: Errors): void {
-  const channel = panChannel(span);
-  if (channel === undefined) return;
-  const shownC = span.minutes.values[channel]?.[minute] ?? Number.NaN;
+function holdPan({ pan }: PlantState, shownC: number): void {
   if (Number.isNaN(shownC)) return;
   for (const lane of [pan.core, pan.edge]) {
-    lane.sheetC.fill(shownC - errors.offset(channel));
-    lane.waterC.fill(Math.max(0, shownC - errors.offset(channel)));
+    lane.sheetC.fill(shownC);
+    lane.waterC.fill(Math.max(0, shownC));
   }
 }

@@ -3,6 +3,7 @@ import type { Site } from '../../../shared-types/site.ts';
 import type { SensorError } from '../../../shared-types/tuning.ts';
 import { makes, numberOf } from '../../plant/makes.ts';
 import { type TraitName, traitDeclarations } from '../../plant/traits.ts';
+import { passingShare } from '../world/passing-cloud.ts';
 
 /** Something that a fit looks for: what is known of it beforehand, and how far it is moved to see what it does. */
 export interface Unknown {
@@ -44,17 +45,21 @@ const reach = {
 
 type LookedFor = keyof typeof reach;
 
+/** A pipe's water is a tenth of a kelvin colder at its end: less than two thermometers differ by. */
+export const consideredTraits: readonly TraitName[] = ['pipeLossWMK'];
+
 /** Standard deviation over half the width of an even distribution. */
 const evenSd = 1 / Math.sqrt(3);
 
 function traitUnknown(trait: LookedFor): Unknown {
   const { default: mean, least, most } = traitDeclarations[trait];
-  return { trait, key: trait, mean, sd: evenSd * reach[trait], least, most };
+  const unknown: Unknown = { trait, key: trait, mean, sd: evenSd * reach[trait], least, most };
+  return consideredTraits.includes(trait) ? { ...unknown, considered: true } : unknown;
 }
 
 export const windTraits: readonly TraitName[] = ['windOpticalSM', 'windLossJM3K'];
 
-/** The traits that a loop's fit looks for; those of the wind only where it is measured. */
+/** The traits that a loop's fit looks for or considers; those of the wind only where it is measured. */
 export function traitUnknowns({ plumbing }: Site, windMeasured: boolean): Unknown[] {
   return (Object.keys(reach) as LookedFor[])
     .filter((name) => name !== 'exchangerWM2K' || plumbing === 'reservoir')
@@ -82,8 +87,6 @@ const assumedWindSd = 0.5;
  * not seen, and one before the sun is not the whole sky. From clear to closed are some 80 W/m2. Design choices.
  */
 const skySdWM2 = 30;
-/** How much of a passing cloud's long-wave light is there: half, and half wrong. */
-const passingCloud = { mean: 0.5, sd: 0.5 } as const;
 export const cloudKey = 'share of passing clouds';
 export const skyStepMin = 180;
 
@@ -133,6 +136,6 @@ export function errorUnknowns(channels: readonly Channel[], dayMinutes: readonly
           day,
         })),
       );
-  const cloud = skies.length > 0 ? [{ ...free, key: cloudKey, ...passingCloud }] : [];
+  const cloud = skies.length > 0 ? [{ ...free, key: cloudKey, ...passingShare }] : [];
   return [...offsets, ...scales, ...wind, ...cloud, ...skies];
 }

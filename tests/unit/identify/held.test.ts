@@ -18,7 +18,12 @@ describe('what the data can tell', () => {
       [1, 0],
       [0, 100],
     ];
-    expect(toldOf({ known, values, covariance })).toEqual({ fitted: [0, 1], held: [], values });
+    expect(toldOf({ known, values, covariance })).toEqual({
+      fitted: [0, 1],
+      held: [],
+      values,
+      covariance,
+    });
   });
 
   it('is not a trait whose error is four fifths of what was known; the other follows', () => {
@@ -26,10 +31,13 @@ describe('what the data can tell', () => {
       [1, 40],
       [40, 6401],
     ];
-    const { fitted, held, values } = toldOf({ known, values: [11, 300], covariance });
-    expect([fitted, held]).toEqual([[0], [1]]);
-    expect(values[1]).toBe(250);
-    expect(values[0]).toBeCloseTo(11 + (40 / 6401) * (250 - 300), 12);
+    const told = toldOf({ known, values: [11, 300], covariance });
+    expect([told.fitted, told.held]).toEqual([[0], [1]]);
+    expect(told.values[1]).toBe(250);
+    expect(told.values[0]).toBeCloseTo(11 + (40 / 6401) * (250 - 300), 12);
+    // The held one may be anywhere in what was known of it: a variance of 10000, no longer 6401.
+    expect(told.covariance).toHaveLength(1);
+    expect(told.covariance[0]?.[0]).toBeCloseTo(1 + (40 / 6401) ** 2 * (10_000 - 6401), 12);
   });
 
   it('is a trait whose error is just that', () => {
@@ -40,14 +48,17 @@ describe('what the data can tell', () => {
     expect(toldOf({ known, values: [11, 300], covariance }).held).toEqual([]);
   });
 
-  it('is not what is called untellable', () => {
+  it('is nothing when nothing is told: all stand where they usually do', () => {
     const covariance = [
-      [1, 0],
-      [0, 100],
+      [4, 0],
+      [0, 10_000],
     ];
-    const { held, values } = toldOf({ known, values: [11, 300], covariance }, ['stillLossWM2K']);
-    expect(held).toEqual([0]);
-    expect(values).toEqual([10, 300]);
+    expect(toldOf({ known, values: [11, 300], covariance })).toEqual({
+      fitted: [],
+      held: [0, 1],
+      values: [10, 250],
+      covariance: [],
+    });
   });
 
   it('is whatever a sensor shows wrong, however little is known of it, which moves along with what is held', () => {
