@@ -95,10 +95,7 @@ function byOde(flowKgS: number): Outcome {
     const stretch = 1 / (1 - formWM2K / own.contactWM2K);
     const skyWM2 = own.emissivityRatio * (longWaveWM2 - 5.670374419e-8 * (airC + 273.15) ** 4);
     const gainWM2 =
-      own.opticalEfficiency *
-      (1 - own.windOpticalSM * windMs) *
-      (irradianceWM2 + skyWM2) *
-      stretch;
+      own.opticalEfficiency * (1 - own.windOpticalSM * windMs) * (irradianceWM2 + skyWM2) * stretch;
     const flow = running ? flowKgS : 0;
     const contact = own.contactWM2K * (1 - parts.pan.airKeptFraction);
     const rest = own.restContactFraction;

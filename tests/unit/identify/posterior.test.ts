@@ -65,6 +65,21 @@ describe('what is known in the end', () => {
     expect(at(0).covariance[0]?.[0]).toBeCloseTo(1 / (10 + 1 / 4), 9);
   });
 
+  it('takes what is known of a sensor once: a search has all of it', () => {
+    const sensor: Unknown = {
+      sensor: { channel: 'ambientC', kind: 'offset' },
+      ...{ key: 'offset of ambientC', mean: 0, sd: 0.5, least: -1e9, most: 1e9 },
+    };
+    const { known, covariance } = posterior({
+      unknowns: [sensor],
+      parameters: [0],
+      seen: [[-1]],
+      apart: [0],
+    });
+    expect(known).toEqual([sensor]);
+    expect(covariance[0]?.[0]).toBeCloseTo(1 / (1 + 4), 9);
+  });
+
   it('is wider by what is considered and not looked for, which has no value of its own', () => {
     const given = {
       unknowns: [still, wind],

@@ -165,4 +165,10 @@ describe('water at the tap with which the store bottom goes where it was seen', 
   test('is the least where the bottom is as cold as what comes in', () => {
     expect(drawn(29, 29)).toBeCloseTo(0.08 * 0.8, 12);
   });
+
+  test('is rather a little too small than much too large', () => {
+    // 0.048 misses by 0.02 K and 0.031 K, and is the smaller; a tenth of a kelvin counts as a share of 0.15 does.
+    expect(drawn(29.02, 29.02)).toBeCloseTo(0.08 * 0.6, 12);
+    expect(drawn(29.009, 29.009)).toBeCloseTo(0.08 * 0.8, 12);
+  });
 });
