@@ -4,7 +4,7 @@ import { z } from 'zod';
 import type { Channel } from '../../shared-types/channels.ts';
 import { type LoopFit, loopFitSchema } from '../../shared-types/tuning.ts';
 import { type Traits, traitDeclarations, traitNames } from '../plant/traits.ts';
-import { noError, type OwnError, type PossibleLoop } from './possible-loop.ts';
+import { noError, type OwnError, type PossibleLoop, usualSky } from './possible-loop.ts';
 
 export type FitRead =
   | { readonly ok: true; readonly fit: LoopFit }
@@ -64,5 +64,5 @@ export function loopOfFit(fit: LoopFit, shift: readonly number[] = []): Possible
       ...(sensorErrors[channel] ?? noError),
       [kind]: value + (shift[fitted.length + index] ?? 0),
     };
-  return { traits, sensorErrors };
+  return { traits, sensorErrors, sky: usualSky };
 }

@@ -1,6 +1,6 @@
 import type { Totals } from '../../shared-types/engine.ts';
 
-export const totalNames = ['heatHomeJ', 'heatLostJ', 'electricityJ', 'pumpRunS', 'starts', 'fills'] as const;
+const totalNames = ['heatHomeJ', 'heatLostJ', 'electricityJ', 'pumpRunS', 'starts', 'fills'] as const;
 
 export const noTotals: Totals = {
   heatHomeJ: 0,
@@ -24,14 +24,19 @@ export interface Tally {
   gained(): Totals;
 }
 
-/** Totals that fell began anew, so all they show by then was gained since. */
+/** Totals that fell began anew, so all they show by then was gained since. Written out: every step of a replay is read. */
 export function createTally(base: Totals): Tally {
   const sum = { ...noTotals };
   let last = base;
   return {
     read: (total) => {
       const from = hasFallen(last, total) ? noTotals : last;
-      for (const name of totalNames) sum[name] += total[name] - from[name];
+      sum.heatHomeJ += total.heatHomeJ - from.heatHomeJ;
+      sum.heatLostJ += total.heatLostJ - from.heatLostJ;
+      sum.electricityJ += total.electricityJ - from.electricityJ;
+      sum.pumpRunS += total.pumpRunS - from.pumpRunS;
+      sum.starts += total.starts - from.starts;
+      sum.fills += total.fills - from.fills;
       last = total;
     },
     gained: () => ({ ...sum }),
@@ -39,6 +44,12 @@ export function createTally(base: Totals): Tally {
 }
 
 function hasFallen(from: Totals, to: Totals): boolean {
-  for (const name of totalNames) if (to[name] < from[name]) return true;
-  return false;
+  return (
+    to.heatHomeJ < from.heatHomeJ ||
+    to.heatLostJ < from.heatLostJ ||
+    to.electricityJ < from.electricityJ ||
+    to.pumpRunS < from.pumpRunS ||
+    to.starts < from.starts ||
+    to.fills < from.fills
+  );
 }

@@ -33,6 +33,10 @@ describe('the year', () => {
   test('of 365 days fits 360 px', async () => {
     pages.monitor.showDays(wholeYear);
     const page = await open('#/days', { viewport: { width: 360, height: 780 } });
+    // A phone begins with the month.
+    await page.getByRole('region', { name: 'December 2030' }).waitFor();
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
+    await page.getByText('Year', { exact: true }).click();
     await page.getByRole('heading', { name: 'December 2030' }).waitFor();
     expect(await page.locator('a[data-day]').count()).toBe(365);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(360);
@@ -50,6 +54,12 @@ describe('the year', () => {
     await page.keyboard.press('Enter');
     await page.getByText('What happened').first().waitFor();
     expect(new URL(page.url()).hash).toBe('#/days/2031-06-13');
+  });
+
+  test('leads to its best day', async () => {
+    const page = await open('#/days');
+    await page.getByRole('link', { name: /^Best day/ }).click();
+    await page.getByText('What happened').first().waitFor();
   });
 
   test('says alarms and gaps in words as well as by their marks', async () => {

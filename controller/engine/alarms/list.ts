@@ -13,9 +13,20 @@ interface Listed {
   readonly alarm: AlarmMemory;
 }
 
+/** Lists by what they were made of, which stays the same from step to step while no alarm changes. */
+const listsOf = new WeakMap<Alarms, Alarm[]>();
+
 /** The alarms that people see: first causes, each with what follows from it behind it. */
 export function listAlarms(alarms: Alarms): Alarm[] {
   if (isEmpty(alarms)) return [];
+  const known = listsOf.get(alarms);
+  if (known !== undefined) return known;
+  const list = listOf(alarms);
+  listsOf.set(alarms, list);
+  return list;
+}
+
+function listOf(alarms: Alarms): Alarm[] {
   const listed: Listed[] = [];
   for (const code of alarmCodesInOrder) {
     const alarm = alarms[code];

@@ -21,9 +21,13 @@ export function summaryOf(alarms: readonly Alarm[] | undefined, oldText: string 
 
 function first(now: readonly Alarm[], oldText: string | undefined): string {
   if (now.length === 0) return oldText === undefined ? text.calm : text.calmOld(oldText);
-  const counts = alarmPriorities.flatMap((priority) => {
-    const count = now.filter((alarm) => alarm.priority === priority).length;
-    return count === 0 ? [] : [text.byPriority[priority](count)];
-  });
-  return `${text.standing(now.length)}: ${counts.join(', ')}.`;
+  const counts = alarmPriorities
+    .map((priority) => ({ priority, count: now.filter((alarm) => alarm.priority === priority).length }))
+    .filter(({ count }) => count > 0);
+  const [only, another] = counts;
+  // All of one priority are counted once.
+  if (only !== undefined && another === undefined)
+    return `${text.standing(now.length)} ${text.howSoon[only.priority]}.`;
+  const parts = counts.map(({ priority, count }) => text.counted(count, text.howSoon[priority]));
+  return `${text.standing(now.length)}: ${parts.join(', ')}.`;
 }

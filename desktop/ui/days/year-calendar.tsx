@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useMemo, useState } from 'react';
 import type { DaySummary } from '../../../shared-types/log.ts';
 import { inLine } from '../format/numbers.ts';
+import { useAddress } from '../shell/use-address.ts';
 import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import { heatOf } from './calendar.ts';
@@ -50,11 +51,16 @@ function YearTotals({
 }) {
   const numbers = useNumbers();
   const times = useTimes();
+  const address = useAddress();
   return (
     <>
       <p>{en.days.monthTotal(inLine(numbers.heat(heatHomeJ)), loggedDays)}</p>
       {best === undefined ? null : (
-        <p>{text.best(times.shortDay(best.day), inLine(numbers.heat(heatOf(best))))}</p>
+        <p>
+          <a href={address({ screen: 'days', day: best.day })}>
+            {text.best(times.shortDay(best.day), inLine(numbers.heat(heatOf(best))))}
+          </a>
+        </p>
       )}
     </>
   );

@@ -6,11 +6,8 @@ export const alarmsText = {
     calmOld: (age: string) => `Nothing needed you when the controller was last heard, ${age} ago.`,
     unheard: 'No controller was heard, so nobody knows what stands.',
     standing: (count: number) => (count === 1 ? 'One alarm needs you' : `${count} alarms need you`),
-    byPriority: {
-      urgent: (count: number) => `${count} within minutes`,
-      soon: (count: number) => `${count} within the day`,
-      'when-convenient': (count: number) => `${count} at the next visit`,
-    },
+    howSoon: { urgent: 'within minutes', soon: 'within the day', 'when-convenient': 'at the next visit' },
+    counted: (count: number, howSoon: string) => `${count} ${howSoon}`,
     over: (count: number) =>
       count === 1 ? 'One is over and was not yet seen.' : `${count} are over and were not yet seen.`,
     shelved: (count: number) => (count === 1 ? 'One is put aside.' : `${count} are put aside.`),

@@ -1,9 +1,9 @@
 import type { Conditions } from '../../weather/conditions.ts';
 import { assumedAirC } from '../world/assumed-air.ts';
 import { minuteMs } from '../world/minutes.ts';
+import { passingCloudWM2 } from '../world/passing-cloud.ts';
 import { conditionsOf, type SkyColumns, skyColumns } from '../world/sky-columns.ts';
 import type { LoggedSpan } from '../world/span.ts';
-import { passingCloudWM2 } from './passing-cloud.ts';
 
 /** A logged day as a fit takes it: with some hours before it, in which the plant finds its way. */
 export interface Stretch {

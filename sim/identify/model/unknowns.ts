@@ -3,6 +3,7 @@ import type { Site } from '../../../shared-types/site.ts';
 import type { SensorError } from '../../../shared-types/tuning.ts';
 import { makes, numberOf } from '../../plant/makes.ts';
 import { type TraitName, traitDeclarations } from '../../plant/traits.ts';
+import { passingShare } from '../world/passing-cloud.ts';
 
 /** Something that a fit looks for: what is known of it beforehand, and how far it is moved to see what it does. */
 export interface Unknown {
@@ -86,8 +87,6 @@ const assumedWindSd = 0.5;
  * not seen, and one before the sun is not the whole sky. From clear to closed are some 80 W/m2. Design choices.
  */
 const skySdWM2 = 30;
-/** How much of a passing cloud's long-wave light is there: half, and half wrong. */
-const passingCloud = { mean: 0.5, sd: 0.5 } as const;
 export const cloudKey = 'share of passing clouds';
 export const skyStepMin = 180;
 
@@ -137,6 +136,6 @@ export function errorUnknowns(channels: readonly Channel[], dayMinutes: readonly
           day,
         })),
       );
-  const cloud = skies.length > 0 ? [{ ...free, key: cloudKey, ...passingCloud }] : [];
+  const cloud = skies.length > 0 ? [{ ...free, key: cloudKey, ...passingShare }] : [];
   return [...offsets, ...scales, ...wind, ...cloud, ...skies];
 }

@@ -9,7 +9,8 @@ import type { PlantState } from '../../plant/state.ts';
 import type { Traits } from '../../plant/traits.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 import { beginOf } from './begin.ts';
-import { correctDraw, correctSky, type Seen, type Steps, type Unknowns } from './correct.ts';
+import { correctDraw, correctSky, nothingUnknown, type Seen, type Steps, type Unknowns } from './correct.ts';
+import { filled } from './mending.ts';
 import { minuteMs } from './minutes.ts';
 import { createResiduals, type Residuals } from './residuals.ts';
 import { conditionsOf, type SkyColumns } from './sky-columns.ts';
@@ -51,6 +52,7 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
   const cutMin = dayWindow * windowMin - dayMinute;
   const windows = Math.ceil((minutes.count + cutMin) / windowMin);
   const windowUnknowns: Unknowns[] = [];
+  const toldSkyWM2 = new Float64Array(windows).fill(Number.NaN);
   const wantedKgS = Array.from({ length: windows }, () => 0);
   const draws = { fromMs: minutes.fromMs - cutMin * minuteMs, stepMs: windowMin * minuteMs, wantedKgS };
   const uncorrected = conditionsOf(sky);
@@ -59,7 +61,7 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
   let begin = clonePlant(plant);
   let heldAtFirstJ = outsideJ(plant);
   let account = emptyAccount();
-  let unknowns: Unknowns = { factor: 1, airK: 0 };
+  let unknowns = nothingUnknown;
   let unlikely = 0;
 
   for (let window = 0; window < windows; window++) {
@@ -82,13 +84,20 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
     unlikely += sun.unlikely;
     const drawnKgS = correctDraw({ span, unknowns, seen, attempt });
     windowUnknowns.push(unknowns);
+    if (sun.skyTold) toldSkyWM2[window] = unknowns.skyWM2;
     wantedKgS[window] = drawnKgS;
     run(plant, { span, uncorrected, from, to, unknowns, account, residuals });
     nudgeStore(plant, span, to - 1);
   }
   const homeJ = account.homeJ + outsideJ(plant) - heldAtFirstJ;
+  const windowOf = (minute: number) => Math.floor((minute + cutMin) / windowMin);
+  // By straight lines from what one night told to what the next does.
+  const skyWM2 = filled(toldSkyWM2) ?? toldSkyWM2.fill(0);
   const conditions = uncorrected.map((minute, i) =>
-    otherwise(minute, windowUnknowns[Math.floor((i + cutMin) / windowMin)] ?? unknowns),
+    otherwise(minute, {
+      ...(windowUnknowns[windowOf(i)] ?? unknowns),
+      skyWM2: skyWM2[windowOf(i)] as number,
+    }),
   );
   return { unlikely, draws, begin, homeJ, residuals, conditions };
 }
@@ -118,8 +127,8 @@ function run(
 /** By so much the long-wave light from above rises with the air [W/m2K]; about 4 sigma T^3. */
 const longWaveByAirWM2K = 5;
 
-function otherwise(conditions: Conditions, { factor, airK }: Unknowns): Conditions {
-  if (airK === 0 && (factor === 1 || conditions.irradianceWM2 === 0)) return conditions;
+function otherwise(conditions: Conditions, { factor, airK, skyWM2 }: Unknowns): Conditions {
+  if (airK === 0 && skyWM2 === 0 && (factor === 1 || conditions.irradianceWM2 === 0)) return conditions;
   const { beamWM2, diffuseWM2, irradianceWM2, airC, longWaveWM2 } = conditions;
   return {
     ...conditions,
@@ -127,7 +136,7 @@ function otherwise(conditions: Conditions, { factor, airK }: Unknowns): Conditio
     diffuseWM2: diffuseWM2 * factor,
     irradianceWM2: irradianceWM2 * factor,
     airC: airC + airK,
-    longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK,
+    longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK + skyWM2,
   };
 }
 

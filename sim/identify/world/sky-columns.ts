@@ -21,6 +21,8 @@ export interface SkyColumns {
   readonly humidityFraction: Float64Array;
   /** Long-wave light as measured; undefined: by formula. */
   readonly longWaveWM2: Float64Array | undefined;
+  /** What a sky that is told by formula sends down more than that; nothing when absent [W/m2]. */
+  readonly moreSkyWM2?: Float64Array;
   readonly pressureHPa: number;
   readonly origins: {
     readonly irradiance: Origin;
@@ -85,7 +87,7 @@ function clearnessFilled(
 /** Below this outside the air, clearness says nothing [W/m2]. */
 const leastSpaceWM2 = 50;
 /** Deeper than this the sun leaves no light that counts [deg]. */
-const darkZenithDeg = 96;
+export const darkZenithDeg = 96;
 
 /** A sensor shows a few watts by night either way: night is dark, and there is no negative sun. */
 function litOnly(values: Float64Array | undefined, { zenithDeg }: SunColumn): Float64Array | undefined {
@@ -133,10 +135,10 @@ export function conditionsOf(columns: SkyColumns): Conditions[] {
 }
 
 function longWaveAt(columns: SkyColumns, cloud: Float64Array, i: number): number {
-  const { airC, humidityFraction, sun, pressureHPa: pressure } = columns;
+  const { airC, humidityFraction, moreSkyWM2, sun, pressureHPa: pressure } = columns;
   const dewC = dewPointC(airC[i] as number, humidityFraction[i] as number);
   const emissivity = clearSkyEmissivity(dewC, sun.solarHour[i] as number, pressure);
-  return longWaveWM2(airC[i] as number, emissivity, cloud[i] as number);
+  return longWaveWM2(airC[i] as number, emissivity, cloud[i] as number) + (moreSkyWM2?.[i] ?? 0);
 }
 
 /** Where no irradiance tells of cloud; a design choice. */

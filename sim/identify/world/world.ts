@@ -4,13 +4,14 @@ import { clonePlant } from '../../course/best/clone-plant.ts';
 import type { DrawCourse } from '../../plant/draws.ts';
 import type { PlantState } from '../../plant/state.ts';
 import type { Weather } from '../../weather/weather.ts';
-import { noError, type PossibleLoop, usualLoop } from '../possible-loop.ts';
+import { noError, type OwnSky, type PossibleLoop, usualLoop } from '../possible-loop.ts';
 import { assumedAirC } from './assumed-air.ts';
 import { type Followed, type FollowOptions, follow } from './follow.ts';
 import { makeUpOf } from './make-up.ts';
 import { panOffsetOf } from './pan-offset.ts';
+import { passingCloudWM2 } from './passing-cloud.ts';
 import { putRight } from './put-right.ts';
-import { type SkyColumns, skyColumns, weatherOf } from './sky-columns.ts';
+import { darkZenithDeg, type SkyColumns, skyColumns, weatherOf } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 
 /** What costs a search, and hardly depends on the loop. */
@@ -43,22 +44,29 @@ export interface LoggedWorld {
 /** How freely sun and air walk from window to window where they are not measured; design choices. */
 const freeFactor = 0.3;
 const freeAirK = 0.3;
+/** By night; by day the sky goes from what the one night told to what the next does. */
+const freeSkyWM2 = 10;
 
 /**
  * Makes the world of a logged day for a loop: what was measured as it was measured, less what its sensors are known to
  * show wrong; what was not such that a plant driven as the logged loop goes where that loop went.
  */
-export function worldOf(shown: LoggedSpan, loop: PossibleLoop = usualLoop, known?: Found): LoggedWorld {
+export function worldOf(shown: LoggedSpan, loop: PossibleLoop = usualLoop, before?: Found): LoggedWorld {
   const { traits } = loop;
   const span = putRight(shown, loop);
-  const sky = skyColumns(span, () => assumedAirC(span));
+  const sky = withOwnSky(
+    skyColumns(span, () => assumedAirC(span)),
+    loop.sky,
+  );
   const { irradiance, air } = sky.origins;
+  const known = irradiance === 'measured' && air === 'measured';
   const steps = {
     factor: irradiance === 'measured' ? 0 : freeFactor,
     airK: air === 'measured' ? 0 : freeAirK,
+    skyWM2: known && sky.longWaveWM2 === undefined ? freeSkyWM2 : 0,
   };
   const options = { traits, steps, panOffsetK: 0 };
-  const found = known ?? search(span, sky, options);
+  const found = before ?? search(span, sky, options);
   const { makeUpC, panOffsetK } = found;
   const followed = follow(span, sky, { steps, panOffsetK, traits: { ...traits, makeUpC } });
   return {
@@ -93,6 +101,18 @@ function search(span: LoggedSpan, sky: SkyColumns, options: FollowOptions): Foun
   const makeUpC = makeUpOf(span, sky, options);
   const traits = { ...options.traits, makeUpC };
   return { makeUpC, panOffsetK: panOffsetOf(span, sky, { ...options, traits }) };
+}
+
+/** Where the sky is told by formula; what clouds do can be told where the sun is measured. The nights tell by themselves. */
+function withOwnSky(sky: SkyColumns, { cloudShare, moreWM2 }: OwnSky): SkyColumns {
+  if (sky.longWaveWM2 !== undefined) return sky;
+  const clouds = sky.origins.irradiance === 'measured' ? passingCloudWM2(sky) : undefined;
+  return {
+    ...sky,
+    moreSkyWM2: sky.sun.zenithDeg.map((zenithDeg, i) =>
+      zenithDeg > darkZenithDeg ? 0 : moreWM2 + cloudShare * (clouds?.[i] ?? 0),
+    ),
+  };
 }
 
 function drawsOrigin({ minutes }: LoggedSpan): Comparison['world']['draws'] {

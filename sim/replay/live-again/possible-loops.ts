@@ -1,13 +1,14 @@
 import { channels } from '../../../shared-types/channels.ts';
 import type { LoopFit } from '../../../shared-types/tuning.ts';
 import { loopOfFit } from '../../identify/loop-file.ts';
-import { type PossibleLoop, usualLoop } from '../../identify/possible-loop.ts';
+import { type OwnSky, type PossibleLoop, usualLoop } from '../../identify/possible-loop.ts';
+import { passingShare } from '../../identify/world/passing-cloud.ts';
 import { makes } from '../../plant/makes.ts';
 import type { TraitName, Traits } from '../../plant/traits.ts';
 import { hashFraction, hashNormal } from '../../weather/random.ts';
 
 /** Streams of the seed that no weather and no sensor uses. */
-const stream = { fitted: 301, assumed: 302, sensors: 303 } as const;
+const stream = { fitted: 301, assumed: 302, sensors: 303, sky: 304 } as const;
 
 /**
  * Where a loop that nobody fitted may lie: the collector's as the traits declare them, the others in the usual order of
@@ -31,13 +32,22 @@ const assumedRanges: Readonly<Partial<Record<TraitName, readonly [number, number
  * @param samples - How many are drawn, 0 or more.
  */
 export function possibleLoops(fit: LoopFit | null, samples: number, seed: number): readonly PossibleLoop[] {
-  const drawn = Array.from({ length: samples }, (_, sample) =>
-    fit === null ? assumedLoop(seed, sample) : loopOfFit(fit, shiftOf(fit.covariance, seed, sample)),
-  );
+  const drawn = Array.from({ length: samples }, (_, sample) => ({
+    ...(fit === null ? assumedLoop(seed, sample) : loopOfFit(fit, shiftOf(fit.covariance, seed, sample))),
+    sky: drawnSky(seed, sample),
+  }));
   return [fit === null ? usualLoop : loopOfFit(fit), ...drawn];
 }
 
-function assumedLoop(seed: number, sample: number): PossibleLoop {
+/** What a sky by formula may be off by all through a day [W/m2], as a standard deviation; a design choice. */
+const skySdWM2 = 20;
+
+function drawnSky(seed: number, sample: number): OwnSky {
+  const normal = (number: number) => hashNormal(seed, stream.sky, 2 * sample + number);
+  return { cloudShare: passingShare.mean + passingShare.sd * normal(0), moreWM2: skySdWM2 * normal(1) };
+}
+
+function assumedLoop(seed: number, sample: number): Omit<PossibleLoop, 'sky'> {
   return { traits: assumedTraits(seed, sample), sensorErrors: assumedErrors(seed, sample) };
 }
 

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { LoopFit } from '../../../shared-types/tuning.ts';
 import { fitPath, keepFit, loopOfFit, readFit } from '../../../sim/identify/loop-file.ts';
+import { usualSky } from '../../../sim/identify/possible-loop.ts';
 
 const fitted = { unit: '1', heldBecause: null };
 const fit: LoopFit = {
@@ -73,6 +74,7 @@ describe('a fit beside a log', () => {
     expect(loopOfFit(fit)).toEqual({
       traits: { opticalEfficiency: 0.9, depthFactor: 1.1 },
       sensorErrors: { irradianceWM2: { share: -0.02, offset: 0 }, ambientC: { share: 0, offset: 0.3 } },
+      sky: usualSky,
     });
   });
 

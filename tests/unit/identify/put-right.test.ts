@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { usualLoop } from '../../../sim/identify/possible-loop.ts';
 import { putRight } from '../../../sim/identify/world/put-right.ts';
 import type { LoggedSpan } from '../../../sim/identify/world/span.ts';
 
@@ -15,7 +16,7 @@ it('takes out of a log what its sensors show wrong, and leaves holes and the res
     ambientC: { share: 0, offset: 0.5 },
     flowLMin: { share: 0.1, offset: 0 },
   };
-  const right = putRight(span, { traits: {}, sensorErrors });
+  const right = putRight(span, { ...usualLoop, sensorErrors });
   expect(right.minutes.values).toEqual({
     irradianceWM2: Float64Array.of(500, Number.NaN),
     ambientC: Float64Array.of(20, 21),

@@ -20,13 +20,14 @@ const cases: readonly [string, Alarm[] | undefined, string | undefined, string][
   ['nothing stands', [], undefined, 'Nothing needs you.'],
   ['nobody was heard', undefined, undefined, 'No controller was heard, so nobody knows what stands.'],
   ['what is known is old', [], '5 min', 'Nothing needed you when the controller was last heard, 5 min ago.'],
-  ['one stands', [alarm()], undefined, 'One alarm needs you: 1 within the day.'],
+  ['one stands', [alarm()], undefined, 'One alarm needs you within the day.'],
   [
     'several stand, of two priorities',
     [alarm(), alarm({ state: 'acknowledged' }), alarm({ priority: 'urgent' })],
     '5 min',
     '3 alarms need you: 1 within minutes, 2 within the day.',
   ],
+  ['two stand, of one priority', [alarm(), alarm()], undefined, '2 alarms need you within the day.'],
   ['one was put aside', [shelved], undefined, 'Nothing needs you. One is put aside.'],
   [
     'some are over or put aside',
@@ -39,7 +40,7 @@ const cases: readonly [string, Alarm[] | undefined, string | undefined, string][
     'a follower stands beside its cause',
     [alarm(), alarm({ state: 'suppressed' })],
     undefined,
-    'One alarm needs you: 1 within the day.',
+    'One alarm needs you within the day.',
   ],
 ];
 

@@ -29,18 +29,29 @@ export function updateWatch(situation: Situation): WatchMemory {
   if (runMs - before.lookedMs < lookMs) return before;
   const darkMs = darkSince(situation);
   const still = updateStill(situation);
-  let { evidence } = before;
+  const { evidence } = before;
+  let counted: { -readonly [N in keyof WatchMemory['evidence']]: number } | null = null;
   let doubts = doubtsOfThemselves(before.doubts, still, situation);
   for (const comparison of comparisons) {
     const accused = comparison.judge(situation, darkMs === null ? null : runMs - darkMs);
     if (accused === null) continue;
     const { name, looks, looksToClear } = comparison;
     const count = weigh(evidence[name] ?? 0, accused.length > 0, comparison);
-    if (count !== evidence[name]) evidence = { ...evidence, [name]: count };
+    if (count !== evidence[name]) {
+      counted ??= { ...evidence };
+      counted[name] = count;
+    }
     if (accused.length > 0 && count >= looks) doubts = accuse(doubts, name, accused, runMs);
     else if (count <= -looksToClear) doubts = clear(doubts, name);
   }
-  return { lookedMs: runMs, darkMs, evidence, doubts, still, nightDewC: nightDewC(situation, darkMs) };
+  return {
+    lookedMs: runMs,
+    darkMs,
+    evidence: counted ?? evidence,
+    doubts,
+    still,
+    nightDewC: nightDewC(situation, darkMs),
+  };
 }
 
 /** Looks against the sensors count up and looks for them down; whatever spoke for them before, the first counts. */

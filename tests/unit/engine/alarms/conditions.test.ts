@@ -5,7 +5,7 @@ import type { AlarmCode } from '../../../../shared-types/alarms.ts';
 import { type Given, nowMs, situationOf } from '../situations.ts';
 import { reservoirSite } from '../watch-rig.ts';
 
-const { flow, upkeep } = initialState();
+const { flow, heat, upkeep } = initialState();
 const failed = { quality: 'failed', cause: 'stale' } as const;
 const obeyed = { pumpFraction: 0, drainOpen: true, ageMs: 100 };
 
@@ -31,6 +31,22 @@ describe('an alarm', () => {
       flow: { ...flow, shortMs: nowMs - 10_000 },
     };
     expect(ask('reservoir-low', { ...lacking, state: drawn })).toEqual({ values: { levelMm: 428 } });
+  });
+
+  it('tells of a hot liner unless heat is dumped, and where the heat dump did not help', () => {
+    const hot = { ...heat, linerHot: true };
+    const dump = { wanted: true, failed: false, sinceMs: 0, fromC: 60 };
+    const liner = (state: NonNullable<Given['state']>) =>
+      ask('liner-hot', { told: { panOutletC: 80 }, state });
+    const { site, settings } = situationOf();
+    const values = { panC: 80, linerHotC: site.pan.linerLimitC - settings.linerMarginK };
+    expect(liner({ heat })).toBeNull();
+    expect(liner({ heat: hot })).toEqual({ values });
+    expect(liner({ heat: { ...hot, dump } })).toEqual({ values });
+    const detail = 'the heat dump does not cool it';
+    expect(liner({ heat: { ...hot, dump: { ...dump, failed: true } } })).toEqual({ values, detail });
+    expect(liner({ heat: hot, outputs: { ...safeOutputs, heatDumpOn: true } })).toBeNull();
+    expect(liner({ heat: hot, outputs: { ...safeOutputs, heatDumpOn: false } })).toEqual({ values });
   });
 
   it('tells what the pump was told, and what it does', () => {

@@ -14,6 +14,12 @@ describe('the alarms that people see', () => {
     expect([listAlarms({}), listAlarms({ leak: over })]).toEqual([[], []]);
   });
 
+  it('are listed once for as long as no alarm changes', () => {
+    const alarms = { leak: alarmOf() };
+    expect(listAlarms(alarms)).toBe(listAlarms(alarms));
+    expect(listAlarms({ ...alarms, 'liner-hot': alarmOf() })).toHaveLength(2);
+  });
+
   it('are told in full', () => {
     const alarm = alarmOf({ values: { panC: 80 }, text: 'Hot.' });
     const seen = {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { passingCloudWM2 } from '../../../../sim/identify/model/passing-cloud.ts';
+import { passingCloudWM2 } from '../../../../sim/identify/world/passing-cloud.ts';
 import type { SkyColumns } from '../../../../sim/identify/world/sky-columns.ts';
 import { sunColumn } from '../../../../sim/identify/world/sun-column.ts';
 import { fromMs, site } from './world/span-rig.ts';

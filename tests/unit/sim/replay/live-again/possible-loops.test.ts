@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { LoopFit } from '../../../../../shared-types/tuning.ts';
-import { usualLoop } from '../../../../../sim/identify/possible-loop.ts';
+import { type OwnSky, usualLoop, usualSky } from '../../../../../sim/identify/possible-loop.ts';
 import { choleskyOf, possibleLoops } from '../../../../../sim/replay/live-again/possible-loops.ts';
 
 const fitted = (name: string, value: number) => ({
@@ -32,6 +32,7 @@ describe('loops that the one at hand may be', () => {
     expect(possibleLoops(fit, 2, 1)[0]).toEqual({
       traits: { stillLossWM2K: 12, contactWM2K: 250 },
       sensorErrors: { ambientC: { share: 0, offset: 0.3 } },
+      sky: usualSky,
     });
     expect(possibleLoops(null, 2, 1)[0]).toEqual(usualLoop);
   });
@@ -55,6 +56,17 @@ describe('loops that the one at hand may be', () => {
     expect(mean(air.map((value) => value ** 2))).toBeGreaterThan(0.009);
     expect(mean(air.map((value) => value ** 2))).toBeLessThan(0.011);
     expect(mean(still.map((value, i) => value * (air[i] as number)))).toBeGreaterThan(0.015);
+  });
+
+  test('have skies that scatter about the usual one, with a fit and without', () => {
+    for (const known of [fit, null]) {
+      const skies = possibleLoops(known, 2000, 1).slice(1);
+      const mean = (of: (sky: OwnSky) => number) => skies.reduce((sum, { sky }) => sum + of(sky), 0) / 2000;
+      expect(mean(({ cloudShare }) => cloudShare)).toBeCloseTo(0.5, 1);
+      expect(Math.abs(mean(({ moreWM2 }) => moreWM2))).toBeLessThan(2);
+      expect(Math.sqrt(mean(({ moreWM2 }) => moreWM2 ** 2))).toBeCloseTo(20, -0.5);
+      expect(Math.sqrt(mean(({ cloudShare }) => (cloudShare - 0.5) ** 2))).toBeCloseTo(0.5, 1);
+    }
   });
 
   test('without a fit lie all over the ranges that are usual', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LoopFit } from '../../../../../shared-types/tuning.ts';
+import { usualSky } from '../../../../../sim/identify/possible-loop.ts';
 import { possibleLoops } from '../../../../../sim/replay/live-again/possible-loops.ts';
 import { loopsOf } from '../../../../../sim/replay/sweep/loops.ts';
 
@@ -30,7 +31,11 @@ describe('the loops of a sweep', () => {
     const { loops, remarks } = loopsOf(fit, 3, 7);
     expect(loops).toEqual(possibleLoops(fit, 3, 7));
     expect(loops).toHaveLength(4);
-    expect(loops[0]).toEqual({ traits: { stillLossWM2K: 10, windLossJM3K: 3 }, sensorErrors: {} });
+    expect(loops[0]).toEqual({
+      traits: { stillLossWM2K: 10, windLossJM3K: 3 },
+      sensorErrors: {},
+      sky: usualSky,
+    });
     expect(remarks).toEqual(['The loop is that of the fit to 2031-06-21.']);
   });
 

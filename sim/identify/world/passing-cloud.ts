@@ -1,5 +1,8 @@
-import { filled, smoothed } from '../world/mending.ts';
-import type { SkyColumns } from '../world/sky-columns.ts';
+import { filled, smoothed } from './mending.ts';
+import type { SkyColumns } from './sky-columns.ts';
+
+/** How much of a passing cloud's long-wave light is there: half, and half wrong. Design choices. */
+export const passingShare = { mean: 0.5, sd: 0.5 } as const;
 
 /** Half an hour to both sides, and half a day to both sides [min]. Design choices. */
 const reach = { passing: 30, lasting: 720 } as const;
