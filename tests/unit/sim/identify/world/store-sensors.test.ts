@@ -44,6 +44,10 @@ describe('a store that follows its sensors', () => {
     expect(nudged(30, { storeBottomC: 20 })).toEqual(Array.from({ length: 12 }, () => 30));
   });
 
+  test('that shows its middle alone follows it as a whole', () => {
+    for (const layerC of nudged(30, { storeMiddleC: 34.4 })) expect(layerC).toBeCloseTo(31, 9);
+  });
+
   test('that shows one end alone keeps its other half', () => {
     const byTop = nudged(30, { storeTopC: 34.4 });
     expect(byTop[0]).toBeCloseTo(31, 9);
