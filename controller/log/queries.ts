@@ -1,5 +1,5 @@
 import type { DatabaseSync } from 'node:sqlite';
-import { type Settings, settingsSchema } from '../../shared-types/settings.ts';
+import { defaultSettings, type Settings, settingsSchema } from '../../shared-types/settings.ts';
 import { type Site, siteSchema } from '../../shared-types/site.ts';
 import { applicationId, layoutVersion, runOfKey, stepOfKey } from './layout.ts';
 import type { SavedState } from './log.ts';
@@ -46,9 +46,14 @@ export function siteOf(database: DatabaseSync, revision: number): Site | null {
   return siteSchema.safeParse(jsonOf(database, 'sites', revision)).data ?? null;
 }
 
-/** Settings as they were kept, or null when they are missing or no longer understood. */
+/**
+ * Settings as they were kept, or null when they are missing or no longer understood. A setting that came later stands at
+ * its default, by which the rules of then went on.
+ */
 export function settingsOf(database: DatabaseSync, revision: number): Settings | null {
-  return settingsSchema.safeParse(jsonOf(database, 'settings', revision)).data ?? null;
+  const kept = jsonOf(database, 'settings', revision);
+  if (typeof kept !== 'object' || kept === null) return null;
+  return settingsSchema.safeParse({ ...defaultSettings, ...kept }).data ?? null;
 }
 
 function jsonOf(database: DatabaseSync, table: 'sites' | 'settings', revision: number): unknown {

@@ -2,7 +2,7 @@ import { DatabaseSync } from 'node:sqlite';
 import { describe, expect, it } from 'vitest';
 import { openLogWriter } from '../../../../controller/log/writer.ts';
 import type { LogRecord } from '../../../../shared-types/log.ts';
-import { defaultSettings } from '../../../../shared-types/settings.ts';
+import { defaultSettings, type Settings } from '../../../../shared-types/settings.ts';
 import { logRecord, logRecords, noonMs } from '../../../support/log-records.ts';
 import { read, withLog, writeLog } from './log-rig.ts';
 
@@ -85,6 +85,19 @@ describe('a log', () => {
       read(path, (log) =>
         expect([log.settings(2), log.settings(3), log.site(1)]).toEqual([changed, null, null]),
       );
+    }));
+
+  it('keeps what its owner set when a new version brings a setting, and gives up settings that it does not understand', () =>
+    withLog((path) => {
+      const writer = openLogWriter(path);
+      const { batchRunning: _, ...older } = { ...defaultSettings, startDifferenceK: 9 };
+      writer.keepSettings(older as Settings, 1);
+      writer.keepSettings({ ...defaultSettings, ofAnother: 1 } as Settings, 2);
+      writer.close();
+      read(path, (log) => {
+        expect(log.settings(1)).toEqual({ ...defaultSettings, startDifferenceK: 9 });
+        expect(log.settings(2)).toBeNull();
+      });
     }));
 
   it('takes a batch wholly or, when its maker fails, not at all', () =>
