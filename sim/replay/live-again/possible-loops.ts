@@ -20,6 +20,9 @@ const assumedRanges: Readonly<Partial<Record<TraitName, readonly [number, number
   stillLossWM2K: [8, 15],
   windLossJM3K: [2, 5],
   contactWM2K: [150, 350],
+  depthFactor: [0.85, 1.15],
+  flowFactor: [0.8, 1.2],
+  exchangerWM2K: [30, 90],
   insulationWM2K: [0.5, 1.5],
   pipeLossWMK: [0.15, 0.4],
 };
