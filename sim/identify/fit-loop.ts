@@ -23,7 +23,7 @@ export function fitLoop(spans: readonly LoggedSpan[], goOn: GoOn = () => true): 
   const stretches = spans.map(stretchOf);
   const fit = emptyFit(spans);
   const { site } = spans[0] as LoggedSpan;
-  const missing = whatIsMissing(stretches);
+  const missing = whatIsMissing(stretches) ?? stoodStill(spans);
   if (missing !== undefined) return { ...fit, verdicts: [missing, ...remarksOf(spans)] };
   const windMeasured = stretches.every(({ origins }) => origins.wind === 'measured');
   const unknowns = [
@@ -69,6 +69,14 @@ function whatIsMissing(stretches: readonly Stretch[]): string | undefined {
   if (!measured.includes('ambientC'))
     return 'No thermometer of the air was read on every day: what the pan loses cannot be told from what the air did.';
   return undefined;
+}
+
+/** A loop that is locked all day moves no water, and nobody knows what lies in its pan. */
+function stoodStill(spans: readonly LoggedSpan[]): string | undefined {
+  const moved = spans.some(({ phases }) => phases.some(({ phase }) => phase !== 'stopped'));
+  return moved
+    ? undefined
+    : 'The loop stood stopped for safety all the time: nothing of it can be told. Days on which it ran are wanted.';
 }
 
 /** Fewer compared blocks of the pan than this tell nothing: four hours. A design choice. */

@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { safeOutputs } from '../../../controller/engine/index.ts';
+import type { PhaseName } from '../../../shared-types/engine.ts';
+import { fitLoop } from '../../../sim/identify/fit-loop.ts';
+import { minutely, spanOf } from '../sim/identify/world/span-rig.ts';
+
+const readings = { panSheetC: { value: 20, ageMs: 0 }, ambientC: { value: 15, ageMs: 0 } };
+const dayOf = (phase: PhaseName, own: object = readings) =>
+  spanOf(
+    minutely(0, 1440, () => ({
+      input: { feedback: null, readings: own },
+      outcome: { phase, outputs: safeOutputs },
+    })),
+  );
+const verdictOf = (phase: PhaseName, own?: object) => {
+  const { converged, parameters, verdicts } = fitLoop([dayOf(phase, own)]);
+  expect([converged, parameters]).toEqual([false, []]);
+  return verdicts[0];
+};
+
+describe('a day that tells nothing of its loop', () => {
+  it('is named as one on which the loop stood stopped', () => {
+    expect(verdictOf('stopped')).toContain('The loop stood stopped for safety all the time');
+  });
+
+  it('is named as one without a thermometer of pan or air', () => {
+    expect(verdictOf('stopped', { ambientC: readings.ambientC })).toContain('No thermometer of the pan');
+    expect(verdictOf('empty', { panSheetC: readings.panSheetC })).toContain('No thermometer of the air');
+  });
+
+  it('is named as one on which water was always on the move', () => {
+    expect(verdictOf('emptying')).toContain('Only 0 times of ten minutes');
+  });
+});
