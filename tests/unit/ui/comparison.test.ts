@@ -134,12 +134,12 @@ describe('both sides beside each other', () => {
     expect(row('Fills')).toMatchObject({ difference: 'equal', base: { value: '1', band: null, bar: null } });
   });
 
-  test('a count that samples made uneven shows one digit', () => {
+  test('a count that samples made uneven is shown whole', () => {
     const uneven = { ...comparison.base, starts: band(4.6, 4, 5.4) };
     const starts = sideRows({ ...comparison, base: uneven }, numbers).find(
       (one) => one.title === 'Pump starts',
     );
-    expect(starts?.base).toMatchObject({ value: '4.6', band: '4 to 5.4' });
+    expect(starts?.base).toMatchObject({ value: '5', band: '4 to 5' });
   });
 
   test('a value at the end of its band still has one', () => {

@@ -30,7 +30,8 @@ export function sideRows(comparison: Comparison, numbers: NumberFormats): readon
   const heat = (valueJ: number) => inLine(numbers.heat(valueJ));
   const kelvin = (valueK: number) => inLine(numbers.difference(valueK));
   const lasting = (valueS: number) => durationText(valueS * 1000);
-  const count = (value: number) => inLine(numbers.measure(value, Number.isInteger(value) ? 0 : 1, ''));
+  // A tenth of a fill is nothing.
+  const count = (value: number) => inLine(numbers.measure(Math.round(value), 0, ''));
   const row = (title: string, of: keyof DayOutcome, show: Show, was: number | null): SideRow => ({
     title,
     logged: was === null ? null : show(was),
