@@ -7,6 +7,8 @@
  */
 export interface Clock {
   readonly speed: number;
+  /** True where the calendar is not the machine's. */
+  readonly simulated: boolean;
   nowMs(): number;
   steadyMs(): number;
 }
@@ -14,6 +16,7 @@ export interface Clock {
 /** The machine's own clocks. */
 export const wallClock: Clock = {
   speed: 1,
+  simulated: false,
   nowMs: () => Date.now(),
   steadyMs: () => performance.now(),
 };
@@ -36,6 +39,7 @@ export function anchoredClock({ showsMs, atWallMs, speed }: ClockAnchor): Clock 
   const wallBase = Date.now();
   return {
     speed,
+    simulated: true,
     nowMs: () => Math.round(showsMs + sinceAnchorMs(Date.now())),
     steadyMs: () => showsMs + sinceAnchorMs(wallBase + performance.now() - steadyBase),
   };

@@ -66,6 +66,8 @@ export const snapshotMessageSchema = z.strictObject({
   run: z.int(),
   /** Seconds of the controller's clock in one second; other than 1 only beside a simulated loop. */
   clockSpeed: z.number().min(0),
+  /** True beside a simulated loop, whose calendar is its own. False from a controller that does not tell it. */
+  simulatedClock: z.boolean().default(false),
   settingsRevision: z.int(),
   link: linkHealthSchema,
   /** Null from a controller that does not tell it. */

@@ -132,6 +132,7 @@ function assemble(options: ControllerOptions, parts: Parts): Controller {
         sequence,
         run: run.run,
         clockSpeed: clock.speed,
+        simulatedClock: clock.simulated,
         settingsRevision: settings.revision,
         link: link.health(),
         device,

@@ -76,13 +76,17 @@ const nothing: Readonly<Record<Retained, Partial<Entry>>> = {
 
 /**
  * Instant from which a snapshot's age counts. One that the broker had kept may be days old: its own
- * calendar tells, unless the controller's clock runs at another speed than the wall's.
+ * calendar tells, unless it is that of a simulated loop.
  */
 function bornMs(message: NonNullable<SiteLive['snapshot']>, retained: boolean, nowMs: number): number {
-  return retained && message.clockSpeed === 1 ? Math.min(nowMs, message.decision.nowMs) : nowMs;
+  return retained && !isSimulated(message) ? Math.min(nowMs, message.decision.nowMs) : nowMs;
 }
 
 /** A step that took a second on its way makes the clocks seem a second apart, no more. */
-function aheadMs({ clockSpeed, decision }: NonNullable<SiteLive['snapshot']>, nowMs: number): number | null {
-  return clockSpeed === 1 ? decision.nowMs - nowMs : null;
+function aheadMs(message: NonNullable<SiteLive['snapshot']>, nowMs: number): number | null {
+  return isSimulated(message) ? null : message.decision.nowMs - nowMs;
 }
+
+/** A controller from before it was told is known by its speed alone. */
+const isSimulated = ({ simulatedClock, clockSpeed }: NonNullable<SiteLive['snapshot']>): boolean =>
+  simulatedClock || clockSpeed !== 1;

@@ -64,7 +64,12 @@ describe('the controller as a process', () => {
       const found = newest();
       return found?.decision.belief.readings.panOutletC?.quality === 'good' ? found : undefined;
     });
-    expect(snapshot).toMatchObject({ run: 1, clockSpeed: 1, log: { writable: true, remark: null } });
+    expect(snapshot).toMatchObject({
+      run: 1,
+      clockSpeed: 1,
+      simulatedClock: false,
+      log: { writable: true, remark: null },
+    });
     expect(snapshot.decision.reasons.phase.text).not.toBe('');
     expect(heard(topics.status)).toEqual([{ schema: 1, state: 'online' }]);
     const message = siteMessageSchema.parse(heard(topics.site)[0]);

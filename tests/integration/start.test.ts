@@ -80,7 +80,7 @@ describe('the start command', () => {
 
     const door = await openDoor(url);
     const snapshot = await snapshotOf(door);
-    expect(snapshot).toMatchObject({ site, clockSpeed: 60, log: { writable: true } });
+    expect(snapshot).toMatchObject({ site, clockSpeed: 60, simulatedClock: true, log: { writable: true } });
     const answer = await door.call('request', { site, operation: { kind: 'run-pump', minutes: 10 } });
     expect(answer).toMatchObject({ ok: true, result: { accepted: true } });
 

@@ -9,6 +9,7 @@ export function manualClock(startMs = Date.UTC(2031, 5, 21, 12)): ManualClock {
   let nowMs = startMs;
   return {
     speed: 1,
+    simulated: false,
     nowMs: () => nowMs,
     steadyMs: () => nowMs - startMs,
     advance: (durationMs) => {

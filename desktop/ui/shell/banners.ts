@@ -100,6 +100,7 @@ function lookOnly(state: LiveState): readonly Problem[] {
 }
 
 function simulated(state: LiveState): readonly Problem[] {
-  const speed = selectSnapshot(state)?.clockSpeed ?? 1;
-  return speed === 1 ? [] : [problem('note', en.banners.clockFast(String(speed)))];
+  const { clockSpeed = 1, simulatedClock = false } = selectSnapshot(state) ?? {};
+  if (clockSpeed !== 1) return [problem('note', en.banners.clockFast(String(clockSpeed)))];
+  return simulatedClock ? [problem('note', en.banners.clockOwn)] : [];
 }

@@ -69,5 +69,6 @@ export const bannerText = {
   logNotWritable: (remark: string) => `The log cannot be written: ${remark}`,
   logNotWritableTip: 'Control goes on, but these hours will be missing from Days and Replay.',
   logNotWritableUnsaid: 'no cause was given.',
+  clockOwn: 'Simulated loop: its calendar is its own.',
   clockFast: (speed: string) => `Simulated loop: its clock runs ${speed} times as fast as yours.`,
 } as const;

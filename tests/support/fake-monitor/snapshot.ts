@@ -84,6 +84,7 @@ export function testSnapshot(change: Partial<Decision> = {}): SnapshotMessage {
     sequence: 4711,
     run: 3,
     clockSpeed: 1,
+    simulatedClock: false,
     settingsRevision: 1,
     link: { kind: 'mqtt', connected: true, taken: 9000, ignored: 0, lastIgnored: null, losses: 0 },
     device: null,

@@ -51,6 +51,7 @@ export const snapshot = (change: Partial<SnapshotMessage> = {}): SnapshotMessage
   sequence: 1,
   run: 1,
   clockSpeed: 1,
+  simulatedClock: false,
   settingsRevision: 1,
   link: { kind: 'mqtt', connected: true, taken: 1, ignored: 0, lastIgnored: null, losses: 0 },
   device: null,

@@ -11,24 +11,28 @@ describe('createSiteRegistry', () => {
     expect(sites.live(siteName)?.snapshotAgeMs).toBe(700);
   });
 
-  it('takes the age of a snapshot that the broker had kept from its own calendar, unless that runs fast', () => {
+  it('takes the age of a snapshot that the broker had kept from its own calendar, unless that is simulated', () => {
     const sites = createSiteRegistry(() => 5_000_000);
     sites.take({ kind: 'snapshot', site: siteName, message: snapshot() }, true);
     expect(sites.live(siteName)?.snapshotAgeMs).toBe(4_000_000);
     sites.take({ kind: 'snapshot', site: siteName, message: snapshot({ clockSpeed: 60 }) }, true);
     expect(sites.live(siteName)?.snapshotAgeMs).toBe(0);
+    sites.take({ kind: 'snapshot', site: siteName, message: snapshot({ simulatedClock: true }) }, true);
+    expect(sites.live(siteName)?.snapshotAgeMs).toBe(0);
   });
 
   it('tells how far the controller’s calendar is ahead, by steps heard as they happen and at the wall’s speed', () => {
     const sites = createSiteRegistry(() => 940_000);
-    const hear = (clockSpeed: number, retained: boolean) => {
-      sites.take({ kind: 'snapshot', site: siteName, message: snapshot({ clockSpeed }) }, retained);
+    const hear = (clockSpeed: number, retained: boolean, simulatedClock = false) => {
+      const message = snapshot({ clockSpeed, simulatedClock });
+      sites.take({ kind: 'snapshot', site: siteName, message }, retained);
       return sites.live(siteName)?.clockAheadMs;
     };
     expect(hear(1, true)).toBeNull();
     expect(hear(1, false)).toBe(60_000);
     expect(hear(1, true)).toBe(60_000);
     expect(hear(60, false)).toBeNull();
+    expect(hear(1, false, true)).toBeNull();
   });
 
   it('forgets what the broker was told to forget, and that alone', () => {

@@ -89,5 +89,7 @@ describe('on top of the screen stands', () => {
   test('that a simulated clock runs fast', () => {
     const live = testLive({ snapshot: { ...testSnapshot(), clockSpeed: 60 } });
     expect(texts(state(live))).toEqual([banners.clockFast('60')]);
+    const slow = testLive({ snapshot: { ...testSnapshot(), simulatedClock: true } });
+    expect(texts(state(slow))).toEqual([banners.clockOwn]);
   });
 });

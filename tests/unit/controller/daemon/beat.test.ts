@@ -5,6 +5,7 @@ import { type Beat, startBeat } from '../../../../controller/daemon/beat.ts';
 /** A clock on the mocked timers. */
 const clockOf = (speed: number): Clock => ({
   speed,
+  simulated: false,
   nowMs: () => performance.now() * speed,
   steadyMs: () => performance.now() * speed + sleptMs,
 });
