@@ -71,7 +71,9 @@ export function createMqttPort(options: MqttPortOptions, events: PortEvents): De
         client?.publish(topics.deviceStatus, status('online'), kept);
       });
       client.on('message', hear);
-      client.on('error', (error) => sayOnce(`broker: ${error.message || error.name}`));
+      client.on('error', (error) => {
+        if (!isHangUp(error)) sayOnce(`broker: ${error.message || error.name}`);
+      });
     },
     sendReadings: (values, atMs) =>
       readingMessages(values, site, { sequence: sequence++, atMs }).forEach(send),
@@ -85,6 +87,10 @@ export function createMqttPort(options: MqttPortOptions, events: PortEvents): De
     },
   };
 }
+
+/** A broker that hung up is tried again at once, and one that is really gone makes an error of its own then. */
+const isHangUp = (error: Error): boolean =>
+  'code' in error && (error.code === 'EPIPE' || error.code === 'ECONNRESET');
 
 const closingMs = 500;
 const kept = { qos: 1, retain: true } as const;

@@ -16,7 +16,7 @@ export interface Bundle {
  * No decision carries it; the day that is decided alike shows that nothing else was dropped.
  */
 const forPeople =
-  /\b(?:title|likelyCauses|consequence|response|howSoon|meaning|clears):\s*(?:'[^'\n]*'|"[^"\n]*"),\n/g;
+  /\b(?:unit|title|likelyCauses|consequence|response|howSoon|meaning|clears):\s*(?:'[^'\n]*'|"[^"\n]*"),\s/g;
 
 /** The modules that make sentences, and the functions that they offer. */
 const makesSentences = /\/engine\/explain\/[a-z-]+-text\.ts$/;
