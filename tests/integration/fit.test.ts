@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { loopFitSchema } from '../../shared-types/tuning.ts';
 import { recordHistory } from '../../sim/history.ts';
 import { startNode } from '../support/process.ts';
+import { itRefuses } from '../support/refusals.ts';
 import { demoContent, siteOf } from '../support/sites.ts';
 import { type TemporaryFolder, temporaryFolder } from '../support/temporary.ts';
 
@@ -44,20 +45,11 @@ describe('npm run fit', () => {
     expect(keptFits()).toHaveLength(1);
   }, 120_000);
 
-  const wrong = [
+  itRefuses(start, [
     [['2031-06-22'], 'the log covers'],
     [['2031-01-01'], 'there are: 2031-06-21, 2031-06-22'],
     [['latest', '--site', 'nobody'], 'nobody'],
     [['latest', '--unheard-of'], 'unknown option'],
     [[], 'missing required argument'],
-  ] as const;
-  it.each(wrong)(
-    'refuses %j with code 2 and words',
-    async (args, words) => {
-      const program = start(...args);
-      expect((await program.ended).code).toBe(2);
-      expect(program.output()).toContain(words);
-    },
-    60_000,
-  );
+  ]);
 });

@@ -5,6 +5,7 @@ import { logPath } from '../../controller/log/log.ts';
 import { replayReportSchema } from '../../shared-types/log.ts';
 import { recordHistory } from '../../sim/history.ts';
 import { startNode } from '../support/process.ts';
+import { itRefuses } from '../support/refusals.ts';
 import { demoContent, siteOf } from '../support/sites.ts';
 import { type TemporaryFolder, temporaryFolder } from '../support/temporary.ts';
 
@@ -73,18 +74,16 @@ describe('npm run replay', () => {
     expect(output).toContain('The log: the log is damaged');
   });
 
-  const wrong = [
-    [['2031-01-01'], 'there are: 2031-06-20, 2031-06-21'],
-    [['yesterday'], 'there are:'],
-    [['latest', '--site', 'elsewhere'], 'there are: quillhaven-wash-house'],
-    [[], "missing required argument 'day'"],
-    [['latest', '--speed', '3'], "unknown option '--speed'"],
-  ] as const;
-  it.each(wrong)('refuses %j with code 2 and words', async (args, words) => {
-    const { code, output } = await replay(...args, ...data());
-    expect(code).toBe(2);
-    expect(output).toContain(words);
-  });
+  itRefuses(
+    (...args) => startNode('sim/replay/main.ts', [...args, ...data()]),
+    [
+      [['2031-01-01'], 'there are: 2031-06-20, 2031-06-21'],
+      [['yesterday'], 'there are:'],
+      [['latest', '--site', 'elsewhere'], 'there are: quillhaven-wash-house'],
+      [[], "missing required argument 'day'"],
+      [['latest', '--speed', '3'], "unknown option '--speed'"],
+    ],
+  );
 
   it('refuses a folder without a log', async () => {
     const { code, output } = await replay('latest', '--data', folder.file('nothing'));

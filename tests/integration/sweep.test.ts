@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { sweepReportSchema } from '../../shared-types/tuning.ts';
 import { recordHistory } from '../../sim/history.ts';
 import { startNode } from '../support/process.ts';
+import { itRefuses } from '../support/refusals.ts';
 import { demoContent, siteOf } from '../support/sites.ts';
 import { type TemporaryFolder, temporaryFolder } from '../support/temporary.ts';
 
@@ -73,20 +74,11 @@ describe('npm run sweep', () => {
     expect(program.output()).toContain('the log covers');
   }, 60_000);
 
-  const wrong = [
+  itRefuses(start, [
     [['2031-06-21'], 'give one range or more'],
     [['2031-06-21', '--over', 'startDifferenceK=6:1:2'], 'runs from 6 down to 1'],
     [['2031-01-01', ...over], 'there are: 2031-06-21, 2031-06-22'],
     [['2031-06-21T09:00..2031-06-21T10:00', ...over], 'whole days'],
     [['latest', ...over, '--workers', '0'], '--workers is a whole number from 1 to 64'],
-  ] as const;
-  it.each(wrong)(
-    'refuses %j with code 2 and words',
-    async (args, words) => {
-      const program = start(...args);
-      expect((await program.ended).code).toBe(2);
-      expect(program.output()).toContain(words);
-    },
-    30_000,
-  );
+  ]);
 });

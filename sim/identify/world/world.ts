@@ -50,6 +50,8 @@ const freeSkyWM2 = 10;
 /**
  * Makes the world of a logged day for a loop: what was measured as it was measured, less what its sensors are known to
  * show wrong; what was not such that a plant driven as the logged loop goes where that loop went.
+ *
+ * @param shown - The day as its sensors showed it. @param before - What was looked for with another loop on the same day.
  */
 export function worldOf(shown: LoggedSpan, loop: PossibleLoop = usualLoop, before?: Found): LoggedWorld {
   const { traits } = loop;

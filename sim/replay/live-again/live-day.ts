@@ -7,6 +7,7 @@ import type { Settings } from '../../../shared-types/settings.ts';
 import { outsideJ } from '../../course/harvest.ts';
 import { noError } from '../../identify/possible-loop.ts';
 import { minuteMs } from '../../identify/world/minutes.ts';
+import { darkZenithDeg } from '../../identify/world/sky-columns.ts';
 import type { LoggedSpan } from '../../identify/world/span.ts';
 import type { LoggedWorld } from '../../identify/world/world.ts';
 import { emptyAccount } from '../../plant/account.ts';
@@ -85,8 +86,6 @@ export function liveDay({ span, world, state: first, settingsAt, seed }: LiveOpt
  * in balance, longest where nothing happens at all. Design choices; tests/bench prints what they cost.
  */
 const stepsMs = { moving: 10_000, balanced: 30_000, still: 60_000 } as const;
-/** Deeper than this the sun gives no light that counts [deg]. */
-const darkZenithDeg = 96;
 
 function stepMsOf({ phase: { name } }: EngineState, sunZenithDeg: number): number {
   if (name === 'filling' || name === 'emptying' || name === 'stopped') return stepsMs.moving;

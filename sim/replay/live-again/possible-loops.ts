@@ -42,7 +42,10 @@ export function possibleLoops(fit: LoopFit | null, samples: number, seed: number
   return [fit === null ? usualLoop : loopOfFit(fit), ...drawn];
 }
 
-/** What a sky by formula may be off by all through a day [W/m2], as a standard deviation; a design choice. */
+/**
+ * What a sky by formula may be off by all through a day [W/m2], as a standard deviation; less than the fit takes it to be
+ * off by for some hours. A design choice.
+ */
 const skySdWM2 = 20;
 
 function drawnSky(seed: number, sample: number): OwnSky {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { numberFormats } from '../../../desktop/ui/format/numbers.ts';
 import { changedLines, changeText, sameSettings } from '../../../desktop/ui/replay/changed-settings.ts';
-import { significant } from '../../../desktop/ui/replay/fit/significant.ts';
+import { besideSize, significant } from '../../../desktop/ui/replay/fit/significant.ts';
 import { bandBars } from '../../../desktop/ui/replay/other/band-bar.ts';
 import { comparisonTable } from '../../../desktop/ui/replay/other/comparison-csv.ts';
 import { gainText, sideOf, signedRange, signedText } from '../../../desktop/ui/replay/other/gain.ts';
@@ -257,4 +257,13 @@ test.each([
   [0.31, '', '0.31'],
 ])('%d of %s is written with three digits that count', (value, unit, words) => {
   expect(plain(significant(value, unit))).toBe(words);
+});
+
+test.each([
+  [-0.0000147, 0.0383, 0],
+  [0.000284, 0.0653, 0.0003],
+  [-12.34, 100, -12],
+  [0.5, 0, 0.5],
+])('beside others of its size %d of %d counts as %d', (value, size, shown) => {
+  expect(besideSize(value, size)).toBeCloseTo(shown, 12);
 });

@@ -6,7 +6,7 @@ import blocks from '../blocks.module.css';
 import styles from './fit-details.module.css';
 import { titleOf, unitText } from './fit-words.ts';
 import { SensorErrors } from './sensor-errors.tsx';
-import { differenceText, significant } from './significant.ts';
+import { besideSize, differenceText, significant } from './significant.ts';
 
 const text = en.tuning.fit;
 
@@ -71,7 +71,7 @@ function Residuals({ fit }: { readonly fit: LoopFit }) {
             <th scope="row">{titleOf(channel)}</th>
             <td data-side={text.samples}>{numbers.count(samples)}</td>
             <td data-side={text.rms}>{differenceText(channel, rms, units.temperature)}</td>
-            <td data-side={text.mean}>{differenceText(channel, mean, units.temperature)}</td>
+            <td data-side={text.mean}>{differenceText(channel, besideSize(mean, rms), units.temperature)}</td>
             <td data-side={text.correlation}>{inLine(numbers.measure(lagOneCorrelation, 2, ''))}</td>
           </tr>
         ))}

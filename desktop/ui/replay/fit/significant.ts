@@ -10,6 +10,13 @@ export function significant(value: number, unit: string): string {
   return unit === '' || unit === '1' ? number : `${number}\u00a0${unit}`;
 }
 
+/** A number to a hundredth of the size of another: what is smaller beside that is nought. */
+export function besideSize(value: number, size: number): number {
+  if (!(size > 0)) return value;
+  const step = 10 ** (Math.floor(Math.log10(size)) - 2);
+  return Math.round(value / step) * step + 0;
+}
+
 const isChannel = (name: string): name is Channel => Object.hasOwn(channelMeaning, name);
 
 /** A difference of what a channel shows. */
