@@ -73,8 +73,12 @@ function whatIsMissing(stretches: readonly Stretch[]): string | undefined {
 
 /** A loop that is locked all day moves no water, and nobody knows what lies in its pan. */
 function stoodStill(spans: readonly LoggedSpan[]): string | undefined {
-  const moved = spans.some(({ phases }) => phases.some(({ phase }) => phase !== 'stopped'));
-  return moved
+  const ran = spans.some(({ phases, dayFromMs }) => {
+    const before = phases.findLast(({ fromMs }) => fromMs <= dayFromMs);
+    const own = phases.filter(({ fromMs }) => fromMs > dayFromMs);
+    return [...(before === undefined ? [] : [before]), ...own].some(({ phase }) => phase !== 'stopped');
+  });
+  return ran
     ? undefined
     : 'The loop stood stopped for safety all the time: nothing of it can be told. Days on which it ran are wanted.';
 }

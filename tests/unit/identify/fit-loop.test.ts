@@ -5,11 +5,12 @@ import { fitLoop } from '../../../sim/identify/fit-loop.ts';
 import { minutely, spanOf } from '../sim/identify/world/span-rig.ts';
 
 const readings = { panSheetC: { value: 20, ageMs: 0 }, ambientC: { value: 15, ageMs: 0 } };
+/** An hour of the day before, in the first half of which the loop was emptying, and the day. */
 const dayOf = (phase: PhaseName, own: object = readings) =>
   spanOf(
-    minutely(0, 1440, () => ({
+    minutely(-60, 1440, (minute) => ({
       input: { feedback: null, readings: own },
-      outcome: { phase, outputs: safeOutputs },
+      outcome: { phase: minute < -30 ? 'emptying' : phase, outputs: safeOutputs },
     })),
   );
 const verdictOf = (phase: PhaseName, own?: object) => {
