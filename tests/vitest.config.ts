@@ -6,8 +6,7 @@ const root = new URL('..', import.meta.url).pathname;
 const withProcesses = (groupOrder: number) => ({
   testTimeout: 90_000,
   hookTimeout: 90_000,
-  // One more than there are usually cores: they wait for clocks and browsers more than they reckon.
-  maxWorkers: 3,
+  maxWorkers: 2,
   sequence: { groupOrder },
 });
 
