@@ -1,5 +1,6 @@
 import type { Channel } from '../../shared-types/channels.ts';
 import type { Traits } from '../plant/traits.ts';
+import { minuteMs } from './world/minutes.ts';
 import { passingShare } from './world/passing-cloud.ts';
 
 /** What a sensor shows of a true value: (1 + share) times the value, and an offset more, in the channel's unit. */
@@ -8,10 +9,29 @@ export interface OwnError {
   readonly offset: number;
 }
 
-/** A sky that is told by formula: how much of a passing cloud's long-wave light is there, and what more comes down by day [W/m2]. */
+/** A sky that is told by formula, and what the true one has more. */
 export interface OwnSky {
+  /** How much of a passing cloud's long-wave light is there. */
   readonly cloudShare: number;
-  readonly moreWM2: number;
+  /**
+   * What more comes down [W/m2], 1 value or more: at instants that lie `skyStepMin` apart from `fromMs` on, in between by
+   * straight lines, beyond the ends as there.
+   */
+  readonly moreWM2: readonly number[];
+  readonly fromMs: number;
+}
+
+/** A sky that errs errs for some hours; a design choice. */
+export const skyStepMin = 180;
+
+/** What more comes down at an instant [W/m2]. */
+export function moreSkyWM2({ moreWM2, fromMs }: OwnSky, atMs: number): number {
+  const last = moreWM2.length - 1;
+  const place = Math.min(last, Math.max(0, (atMs - fromMs) / (skyStepMin * minuteMs)));
+  const before = Math.min(Math.floor(place), last - 1);
+  if (before < 0) return moreWM2[0] as number;
+  const [from, to] = [moreWM2[before] as number, moreWM2[before + 1] as number];
+  return from + (place - before) * (to - from);
 }
 
 /**
@@ -26,7 +46,7 @@ export interface PossibleLoop {
 
 export const noError: OwnError = { share: 0, offset: 0 };
 
-export const usualSky: OwnSky = { cloudShare: passingShare.mean, moreWM2: 0 };
+export const usualSky: OwnSky = { cloudShare: passingShare.mean, moreWM2: [0], fromMs: 0 };
 
 /** A loop of which nothing is known. */
 export const usualLoop: PossibleLoop = { traits: {}, sensorErrors: {}, sky: usualSky };

@@ -3,10 +3,11 @@ import { remembered } from '../../plant/remembered.ts';
 import type { Traits } from '../../plant/traits.ts';
 import { at } from '../../plant/water.ts';
 import type { LeastSquaresProblem } from '../least-squares/problem.ts';
+import { skyStepMin } from '../possible-loop.ts';
 import { type ComparedChannel, comparedOf, meanOver } from './compared.ts';
 import { type Errors, predict, stepsS } from './predict.ts';
 import type { Stretch } from './stretch.ts';
-import { cloudKey, offsetKey, scaleKey, skyKey, skyStepMin, type Unknown } from './unknowns.ts';
+import { cloudKey, offsetKey, scaleKey, skyKey, type Unknown } from './unknowns.ts';
 
 /** One channel of one day against the plant. */
 export interface Misfit {
@@ -25,13 +26,13 @@ export interface LoopModel {
 }
 
 /** One day; keeps its newest answers, since a search often moves what touches another day alone. */
-function dayModel(stretch: Stretch, number: number, unknowns: readonly Unknown[]) {
+function dayModel(stretch: Stretch, number: number, unknowns: readonly Unknown[], known: Partial<Traits>) {
   const day: Day = { stretch, number, compared: comparedOf(stretch) };
   const own = unknowns.filter((unknown) => unknown.day === undefined || unknown.day === number);
   const places = own.map((unknown) => unknowns.indexOf(unknown));
   const misfitsBy = (longestS: number) => (parameters: readonly number[]) => {
     const value = new Map(own.map(({ key }, index) => [key, parameters[index] as number]));
-    return misfitsOf(day, traitsAt(own, parameters), errorsAt(value, day), longestS);
+    return misfitsOf(day, { ...known, ...traitsAt(own, parameters) }, errorsAt(value, day), longestS);
   };
   const coarse = remembered(misfitsBy(stepsS.coarse), unknowns.length + 1);
   const ownOf = (parameters: readonly number[]) => places.map((place) => parameters[place] as number);
@@ -61,9 +62,13 @@ interface Day {
   readonly compared: readonly ComparedChannel[];
 }
 
-/** The plant against some logged days. */
-export function loopModel(stretches: readonly Stretch[], unknowns: readonly Unknown[]): LoopModel {
-  const days = stretches.map((stretch, number) => dayModel(stretch, number, unknowns));
+/** The plant against some logged days. @param known - Traits that are not looked for; the usual ones when absent. */
+export function loopModel(
+  stretches: readonly Stretch[],
+  unknowns: readonly Unknown[],
+  known: Partial<Traits> = {},
+): LoopModel {
+  const days = stretches.map((stretch, number) => dayModel(stretch, number, unknowns, known));
   return {
     unknowns,
     misfits(parameters) {

@@ -23,7 +23,9 @@ const warmUpMin = 240;
 
 export function stretchOf(whole: LoggedSpan): Stretch {
   const span = cropped(whole, whole.dayFromMs - warmUpMin * minuteMs);
-  const sky = skyColumns(span, () => assumedAirC(span));
+  // What clouds do is told by the hours before and after: the whole span is asked.
+  const sky = skyColumns(whole, () => assumedAirC(whole));
+  const cut = whole.minutes.count - span.minutes.count;
   const comparedFrom = Math.max(shortestWarmUpMin, (span.dayFromMs - span.minutes.fromMs) / minuteMs);
   const { origins } = sky;
   const sunMeasured = origins.irradiance === 'measured';
@@ -32,8 +34,8 @@ export function stretchOf(whole: LoggedSpan): Stretch {
     comparedFrom,
     origins,
     sunMeasured,
-    conditions: conditionsOf(sky),
-    passingCloudWM2: passingCloudWM2(sky),
+    conditions: conditionsOf(sky).slice(cut),
+    passingCloudWM2: passingCloudWM2(sky).subarray(cut),
   };
 }
 

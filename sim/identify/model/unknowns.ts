@@ -3,6 +3,7 @@ import type { Site } from '../../../shared-types/site.ts';
 import type { SensorError } from '../../../shared-types/tuning.ts';
 import { makes, numberOf } from '../../plant/makes.ts';
 import { type TraitName, traitDeclarations } from '../../plant/traits.ts';
+import { skyStepMin } from '../possible-loop.ts';
 import { passingShare } from '../world/passing-cloud.ts';
 
 /** Something that a fit looks for: what is known of it beforehand, and how far it is moved to see what it does. */
@@ -88,7 +89,6 @@ const assumedWindSd = 0.5;
  */
 const skySdWM2 = 30;
 export const cloudKey = 'share of passing clouds';
-export const skyStepMin = 180;
 
 export const offsetKey = (channel: Channel) => `offset of ${channel}`;
 export const scaleKey = (channel: Channel) => `scale of ${channel}`;
@@ -103,9 +103,10 @@ const looked = (channel: Channel) =>
     ? { sensor: { channel, kind: 'share' as const } }
     : { considered: true as const };
 
+const free = { mean: 0, least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY };
+
 /** What sensors and sky may be off by. @param dayMinutes - How long each of the days is that are fitted together. */
 export function errorUnknowns(channels: readonly Channel[], dayMinutes: readonly number[]): Unknown[] {
-  const free = { mean: 0, least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY };
   const make = (channel: Channel) => makes[numberOf[channel]] as (typeof makes)[number];
   const offsets = offsetChannels
     .filter((channel) => channels.includes(channel))
@@ -126,16 +127,19 @@ export function errorUnknowns(channels: readonly Channel[], dayMinutes: readonly
   const wind = channels.includes('windMs')
     ? []
     : [{ ...free, key: scaleKey('windMs'), sd: assumedWindSd, considered: true as const }];
-  const skies = channels.includes('longWaveWM2')
-    ? []
-    : dayMinutes.flatMap((minutes, day) =>
-        Array.from({ length: Math.ceil(minutes / skyStepMin) + 1 }, (_, node) => ({
-          ...free,
-          key: skyKey(day, node),
-          sd: skySdWM2,
-          day,
-        })),
-      );
-  const cloud = skies.length > 0 ? [{ ...free, key: cloudKey, ...passingShare }] : [];
-  return [...offsets, ...scales, ...wind, ...cloud, ...skies];
+  const skies = channels.includes('longWaveWM2') ? [] : skyUnknowns(dayMinutes);
+  return [...offsets, ...scales, ...wind, ...skies];
+}
+
+/** What a sky that is told by formula may be off by: the share of its passing clouds first, then day by day. */
+export function skyUnknowns(dayMinutes: readonly number[]): Unknown[] {
+  const days = dayMinutes.flatMap((minutes, day) =>
+    Array.from({ length: Math.ceil(minutes / skyStepMin) + 1 }, (_, node) => ({
+      ...free,
+      key: skyKey(day, node),
+      sd: skySdWM2,
+      day,
+    })),
+  );
+  return [{ ...free, key: cloudKey, ...passingShare }, ...days];
 }

@@ -1,5 +1,5 @@
 import { minuteMs } from './minutes.ts';
-import { darkZenithDeg, type SkyColumns } from './sky-columns.ts';
+import type { SkyColumns } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 
 /** Pan and store bottom as a thermometer shows them; not a number where none does. */
@@ -8,23 +8,18 @@ export interface Seen {
   readonly bottomC: number;
 }
 
-/**
- * What is not known of the sky: by what its sun is multiplied, by how much the air is warmer [K], and what more long-wave
- * light comes down than the formula says [W/m2].
- */
+/** What is not known of the sky: by what its sun is multiplied, and by how much the air is warmer [K]. */
 export interface Unknowns {
   readonly factor: number;
   readonly airK: number;
-  readonly skyWM2: number;
 }
 
-export const nothingUnknown: Unknowns = { factor: 1, airK: 0, skyWM2: 0 };
+export const nothingUnknown: Unknowns = { factor: 1, airK: 0 };
 
 /** How freely they walk from window to window: standard deviations; 0 for what is known. */
 export interface Steps {
   readonly factor: number;
   readonly airK: number;
-  readonly skyWM2: number;
 }
 
 interface Attempted {
@@ -46,8 +41,6 @@ export interface Corrected {
   readonly unknowns: Unknowns;
   /** How unlikely what was seen is by what was expected: twice the negative logarithm of its likelihood. */
   readonly unlikely: number;
-  /** True where the night told the sky. */
-  readonly skyTold?: true;
 }
 
 /** What a thermometer and the plant may part by in a window without any meaning [K]. Design choices. */
@@ -68,8 +61,6 @@ export function correctSky(task: SkyTask): Corrected {
   const { sky, from, to, unknowns, steps, seen, attempt } = task;
   const unchanged = { unknowns, unlikely: 0 };
   const lit = (sky.irradianceWM2[(from + to) >> 1] as number) >= leastLightWM2;
-  if (steps.skyWM2 > 0)
-    return inTheDark(task, from) && inTheDark(task, to - 1) ? correctNight(task) : unchanged;
   const factorSd = lit ? steps.factor : 0;
   if ((factorSd === 0 && steps.airK === 0) || Number.isNaN(seen.panC) || !steady(task)) return unchanged;
   const { factor, airK } = unknowns;
@@ -87,33 +78,10 @@ export function correctSky(task: SkyTask): Corrected {
   const leftK = wantedFactor < 0 && byAir > leastByAir ? (wantedFactor * bySun) / byAir : 0;
   const nextAirK = airK + (steps.airK ** 2 * byAir * missingK) / variance + leftK;
   return {
-    unknowns: { ...unknowns, factor: nextFactor, airK: Math.min(mostAirK, Math.max(-mostAirK, nextAirK)) },
+    unknowns: { factor: nextFactor, airK: Math.min(mostAirK, Math.max(-mostAirK, nextAirK)) },
     unlikely: missingK ** 2 / variance + Math.log(variance),
   };
 }
-
-const triedSkyWM2 = 20;
-/** A clear sky and a closed one are some 80 W/m2 apart: no formula errs by more. */
-const mostSkyWM2 = 80;
-
-/** By night a dry sheet tells the sky, where sun and air are known: one step of the same filter. */
-function correctNight(task: SkyTask): Corrected {
-  const { unknowns, steps, seen, attempt } = task;
-  if (Number.isNaN(seen.panC) || !steady(task, ['empty'])) return { unknowns, unlikely: 0 };
-  const { skyWM2 } = unknowns;
-  const usualC = attempt(unknowns, 0).panC;
-  const bySky = (attempt({ ...unknowns, skyWM2: skyWM2 + triedSkyWM2 }, 0).panC - usualC) / triedSkyWM2;
-  const missingK = seen.panC - usualC;
-  const variance = panSdK ** 2 + (steps.skyWM2 * bySky) ** 2;
-  const wanted = skyWM2 + (steps.skyWM2 ** 2 * bySky * missingK) / variance;
-  return {
-    unknowns: { ...unknowns, skyWM2: Math.min(mostSkyWM2, Math.max(-mostSkyWM2, wanted)) },
-    unlikely: missingK ** 2 / variance + Math.log(variance),
-    skyTold: true,
-  };
-}
-
-const inTheDark = ({ sky }: SkyTask, minute: number) => (sky.sun.zenithDeg[minute] as number) > darkZenithDeg;
 
 /** An answer of the pan to the air that is worth anything [K/K]. */
 const leastByAir = 0.02;
@@ -124,14 +92,14 @@ const before = 5;
 const settledPhases: readonly string[] = ['empty', 'resting', 'circulating'];
 
 /** The same phase all through the window, and one in which the pan is either full or empty. */
-function steady({ span, from, to }: SkyTask, phases = settledPhases): boolean {
+function steady({ span, from, to }: SkyTask): boolean {
   const { fromMs } = span.minutes;
   const startMs = fromMs + (from - before) * minuteMs;
   const phase = span.phases.findLast((begun) => begun.fromMs <= startMs)?.phase;
   const changes = span.phases.some(
     (begun) => begun.fromMs > startMs && begun.fromMs <= fromMs + to * minuteMs,
   );
-  return !changes && phase !== undefined && phases.includes(phase);
+  return !changes && phase !== undefined && settledPhases.includes(phase);
 }
 
 /** Shares of the store's volume in an hour that are tried as draws, coarse first and then around the best. */

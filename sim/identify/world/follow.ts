@@ -10,12 +10,11 @@ import type { Traits } from '../../plant/traits.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 import { beginOf } from './begin.ts';
 import { correctDraw, correctSky, nothingUnknown, type Seen, type Steps, type Unknowns } from './correct.ts';
-import { filled } from './mending.ts';
 import { minuteMs } from './minutes.ts';
 import { createResiduals, type Residuals } from './residuals.ts';
 import { conditionsOf, type SkyColumns } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
-import { nudgeStore } from './store-sensors.ts';
+import { type Nudge, nudge, nudgeOf } from './store-sensors.ts';
 
 /** Sun and draws are held for so many minutes each; a design choice: shorter ones follow the noise. */
 export const windowMin = 10;
@@ -25,6 +24,8 @@ export interface Followed {
   /** How unlikely the pan's temperatures are by all that was assumed: twice the negative logarithm. */
   readonly unlikely: number;
   readonly draws: DrawCourse;
+  /** What the store was brought by at the end of each stretch of draws. */
+  readonly nudges: readonly (Nudge | undefined)[];
   /** The loop as it stood when the day began. */
   readonly begin: PlantState;
   /** Heat that the followed loop brought home on the day [J]. */
@@ -52,9 +53,9 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
   const cutMin = dayWindow * windowMin - dayMinute;
   const windows = Math.ceil((minutes.count + cutMin) / windowMin);
   const windowUnknowns: Unknowns[] = [];
-  const toldSkyWM2 = new Float64Array(windows).fill(Number.NaN);
   const wantedKgS = Array.from({ length: windows }, () => 0);
   const draws = { fromMs: minutes.fromMs - cutMin * minuteMs, stepMs: windowMin * minuteMs, wantedKgS };
+  const nudges: (Nudge | undefined)[] = [];
   const uncorrected = conditionsOf(sky);
   const residuals = createResiduals(span);
   const plant = beginOf(span, options.traits, draws);
@@ -84,22 +85,18 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
     unlikely += sun.unlikely;
     const drawnKgS = correctDraw({ span, unknowns, seen, attempt });
     windowUnknowns.push(unknowns);
-    if (sun.skyTold) toldSkyWM2[window] = unknowns.skyWM2;
     wantedKgS[window] = drawnKgS;
     run(plant, { span, uncorrected, from, to, unknowns, account, residuals });
-    nudgeStore(plant, span, to - 1);
+    const byK = nudgeOf(plant, span, to - 1);
+    if (byK !== undefined) nudge(plant, byK);
+    nudges.push(byK);
   }
   const homeJ = account.homeJ + outsideJ(plant) - heldAtFirstJ;
   const windowOf = (minute: number) => Math.floor((minute + cutMin) / windowMin);
-  // By straight lines from what one night told to what the next does.
-  const skyWM2 = filled(toldSkyWM2) ?? toldSkyWM2.fill(0);
   const conditions = uncorrected.map((minute, i) =>
-    otherwise(minute, {
-      ...(windowUnknowns[windowOf(i)] ?? unknowns),
-      skyWM2: skyWM2[windowOf(i)] as number,
-    }),
+    otherwise(minute, windowUnknowns[windowOf(i)] ?? unknowns),
   );
-  return { unlikely, draws, begin, homeJ, residuals, conditions };
+  return { unlikely, draws, nudges, begin, homeJ, residuals, conditions };
 }
 
 interface Stretch {
@@ -127,8 +124,8 @@ function run(
 /** By so much the long-wave light from above rises with the air [W/m2K]; about 4 sigma T^3. */
 const longWaveByAirWM2K = 5;
 
-function otherwise(conditions: Conditions, { factor, airK, skyWM2 }: Unknowns): Conditions {
-  if (airK === 0 && skyWM2 === 0 && (factor === 1 || conditions.irradianceWM2 === 0)) return conditions;
+function otherwise(conditions: Conditions, { factor, airK }: Unknowns): Conditions {
+  if (airK === 0 && (factor === 1 || conditions.irradianceWM2 === 0)) return conditions;
   const { beamWM2, diffuseWM2, irradianceWM2, airC, longWaveWM2 } = conditions;
   return {
     ...conditions,
@@ -136,7 +133,7 @@ function otherwise(conditions: Conditions, { factor, airK, skyWM2 }: Unknowns): 
     diffuseWM2: diffuseWM2 * factor,
     irradianceWM2: irradianceWM2 * factor,
     airC: airC + airK,
-    longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK + skyWM2,
+    longWaveWM2: longWaveWM2 + longWaveByAirWM2K * airK,
   };
 }
 

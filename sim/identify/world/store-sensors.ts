@@ -39,22 +39,28 @@ const takenFraction = 0.25;
 const deadK = 0.4;
 const layerDown = (layer: number) => layer / (storeLayers - 1);
 
+/** By how much the layers of a store are warmer than all that is known of it explains, from the top to the bottom [K]. */
+export type Nudge = readonly number[];
+
 /**
- * Brings the store of a plant that follows a log towards what its sensors showed at a minute. A bottom that was seen
- * colder is left to the draws, which are what makes it so.
+ * What brings the store of a plant that follows a log towards what its sensors showed at a minute; undefined where they
+ * agree. A bottom that was seen colder is left to the draws, which are what makes it so.
  */
-export function nudgeStore(plant: PlantState, { minutes }: LoggedSpan, minute: number): void {
-  const { waterC } = plant.store;
+export function nudgeOf({ store }: PlantState, { minutes }: LoggedSpan, minute: number): Nudge | undefined {
+  const { waterC } = store;
   const apart = storeSeen((channel) => minutes.values[channel]?.[minute]).map(({ down, value }) => {
     const ownC = waterC[Math.round(down * (storeLayers - 1))] as number;
     const beyondK = Math.sign(value - ownC) * Math.max(0, Math.abs(value - ownC) - deadK);
     return { down, value: down === 1 ? Math.max(0, beyondK) : beyondK };
   });
-  if (apart.every(({ value }) => value === 0)) return;
+  if (apart.every(({ value }) => value === 0)) return undefined;
   const seen = apart.length === 1 ? besideTheMiddle(apart) : apart;
-  for (let layer = 0; layer < storeLayers; layer++)
-    waterC[layer] = (waterC[layer] as number) + takenFraction * (alongStore(seen, layerDown(layer)) ?? 0);
-  mixByBuoyancy(plant.store);
+  return waterC.map((_, layer) => takenFraction * (alongStore(seen, layerDown(layer)) ?? 0));
+}
+
+export function nudge({ store }: PlantState, byK: Nudge): void {
+  for (const [layer, layerC] of store.waterC.entries()) store.waterC[layer] = layerC + (byK[layer] as number);
+  mixByBuoyancy(store);
 }
 
 /** What one end alone shows holds for the layers next to it: the middle counts as right. */

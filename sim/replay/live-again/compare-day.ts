@@ -12,7 +12,7 @@ import { leftGroundOf } from './left-ground.ts';
 import { liveDay } from './live-day.ts';
 import type { Lived } from './lived.ts';
 import { loggedOf } from './logged-day.ts';
-import { possibleLoops } from './possible-loops.ts';
+import { possibleLoops, underTheirSkies } from './possible-loops.ts';
 
 export interface CompareOptions {
   /** Fit of the loop that was logged; null: usual traits, with the wide bands of what is not known. */
@@ -53,11 +53,11 @@ export function compareDay(
   const then = courseOf(span);
   const same = span.settings.every(({ settings: own }) => isDeepStrictEqual(own, settings));
   const sides: Sides = { base: [], tried: [] };
-  const loops = possibleLoops(fit, samples, seed);
+  const loops = underTheirSkies(span, possibleLoops(fit, samples, seed), seed);
   let world: LoggedWorld | undefined;
   for (const [index, loop] of loops.entries()) {
     if (!goOn(index / loops.length)) return undefined;
-    const own = worldOf(span, loop, world?.found);
+    const own = worldOf(span, loop, world?.panOffsetK);
     world ??= own;
     const live = { span, world: own, state: taken.state, seed };
     const base = liveDay({ ...live, settingsAt: then });

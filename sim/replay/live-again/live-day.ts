@@ -9,6 +9,7 @@ import { noError } from '../../identify/possible-loop.ts';
 import { minuteMs } from '../../identify/world/minutes.ts';
 import { darkZenithDeg } from '../../identify/world/sky-columns.ts';
 import type { LoggedSpan } from '../../identify/world/span.ts';
+import { nudge } from '../../identify/world/store-sensors.ts';
 import type { LoggedWorld } from '../../identify/world/world.ts';
 import { emptyAccount } from '../../plant/account.ts';
 import { advance } from '../../plant/advance.ts';
@@ -49,6 +50,8 @@ export function liveDay({ span, world, state: first, settingsAt, seed }: LiveOpt
     const dtMs = Math.min(wantedMs, minuteMs - ((atMs - world.fromMs) % minuteMs));
     atMs += dtMs;
     advance(plant, outputs, world.weather.at(atMs), dtMs / 1000, undefined, account);
+    const byK = world.nudgeAt(atMs);
+    if (byK !== undefined) nudge(plant, byK);
     const request = (requests[0]?.atMs ?? Number.POSITIVE_INFINITY) <= atMs ? requests.shift() : undefined;
     const input: EngineInput = {
       nowMs: atMs,

@@ -1,14 +1,16 @@
 import { channels } from '../../../shared-types/channels.ts';
 import type { LoopFit } from '../../../shared-types/tuning.ts';
+import { daySkyOf } from '../../identify/day-sky.ts';
 import { loopOfFit } from '../../identify/loop-file.ts';
 import { type OwnSky, type PossibleLoop, usualLoop } from '../../identify/possible-loop.ts';
 import { passingShare } from '../../identify/world/passing-cloud.ts';
+import type { LoggedSpan } from '../../identify/world/span.ts';
 import { makes } from '../../plant/makes.ts';
 import type { TraitName, Traits } from '../../plant/traits.ts';
 import { hashFraction, hashNormal } from '../../weather/random.ts';
 
 /** Streams of the seed that no weather and no sensor uses. */
-const stream = { fitted: 301, assumed: 302, sensors: 303, sky: 304 } as const;
+const stream = { fitted: 301, assumed: 302, sensors: 303, sky: 304, daySky: 305 } as const;
 
 /**
  * Where a loop that nobody fitted may lie: the collector's as the traits declare them, the others in the usual order of
@@ -36,7 +38,9 @@ const assumedRanges: Readonly<Partial<Record<TraitName, readonly [number, number
  */
 export function possibleLoops(fit: LoopFit | null, samples: number, seed: number): readonly PossibleLoop[] {
   const drawn = Array.from({ length: samples }, (_, sample) => ({
-    ...(fit === null ? assumedLoop(seed, sample) : loopOfFit(fit, shiftOf(fit.covariance, seed, sample))),
+    ...(fit === null
+      ? assumedLoop(seed, sample)
+      : loopOfFit(fit, shiftOf(fit.covariance, seed, stream.fitted, sample))),
     sky: drawnSky(seed, sample),
   }));
   return [fit === null ? usualLoop : loopOfFit(fit), ...drawn];
@@ -50,7 +54,30 @@ const skySdWM2 = 20;
 
 function drawnSky(seed: number, sample: number): OwnSky {
   const normal = (number: number) => hashNormal(seed, stream.sky, 2 * sample + number);
-  return { cloudShare: passingShare.mean + passingShare.sd * normal(0), moreWM2: skySdWM2 * normal(1) };
+  return {
+    cloudShare: passingShare.mean + passingShare.sd * normal(0),
+    moreWM2: [skySdWM2 * normal(1)],
+    fromMs: 0,
+  };
+}
+
+/**
+ * The same loops, each with the sky over a logged day that the pan tells if the loop is that one: the most likely for the
+ * first, drawn ones for the others. Where the pan tells nothing they keep their own.
+ */
+export function underTheirSkies(
+  span: LoggedSpan,
+  loops: readonly PossibleLoop[],
+  seed: number,
+): readonly PossibleLoop[] {
+  const [first = usualLoop] = loops;
+  const sky = daySkyOf(span, first);
+  if (sky === undefined) return loops;
+  const { covariance } = sky;
+  return loops.map((loop, number) => ({
+    ...loop,
+    sky: sky.of(loop, number === 0 ? [] : shiftOf(covariance, seed, stream.daySky, number)),
+  }));
 }
 
 function assumedLoop(seed: number, sample: number): Omit<PossibleLoop, 'sky'> {
@@ -78,8 +105,13 @@ function assumedTraits(seed: number, sample: number): Partial<Traits> {
 }
 
 /** Normal with that covariance: the lower Cholesky factor times independent draws. */
-function shiftOf(covariance: readonly (readonly number[])[], seed: number, sample: number): number[] {
-  const draws = covariance.map((_, index) => hashNormal(seed, stream.fitted, sample * 100 + index));
+function shiftOf(
+  covariance: readonly (readonly number[])[],
+  seed: number,
+  ownStream: number,
+  sample: number,
+): number[] {
+  const draws = covariance.map((_, index) => hashNormal(seed, ownStream, sample * 100 + index));
   return choleskyOf(covariance).map((row) =>
     row.reduce((sum, entry, index) => sum + entry * (draws[index] as number), 0),
   );

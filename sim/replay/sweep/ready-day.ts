@@ -6,6 +6,7 @@ import { type LoggedWorld, worldOf } from '../../identify/world/world.ts';
 import { leftGroundOf } from '../live-again/left-ground.ts';
 import { liveDay } from '../live-again/live-day.ts';
 import type { Lived } from '../live-again/lived.ts';
+import { underTheirSkies } from '../live-again/possible-loops.ts';
 import { rulesOf } from '../rules.ts';
 import { type TakenUp, takeUp } from '../taking-up.ts';
 import { timeS } from './stretches.ts';
@@ -22,7 +23,7 @@ export function makeReady(
   if (!read.ok) return read;
   const { span } = read;
   const { state, from } = takeUp(reader, span.first, rulesOf(reader), undefined);
-  const worlds = worldsOf(span, loops);
+  const worlds = worldsOf(span, underTheirSkies(span, loops, seed));
   const evaluate = (settings: Settings): Tried => {
     const lived = worlds.map((world) => liveDay({ span, world, state, settingsAt: () => settings, seed }));
     return triedOf(lived as [Lived, ...Lived[]], span);
@@ -33,7 +34,7 @@ export function makeReady(
 /** What was found for the first loop is where the search for the others begins. */
 function worldsOf(span: LoggedSpan, loops: readonly PossibleLoop[]): LoggedWorld[] {
   const worlds: LoggedWorld[] = [];
-  for (const loop of loops) worlds.push(worldOf(span, loop, worlds[0]?.found));
+  for (const loop of loops) worlds.push(worldOf(span, loop, worlds[0]?.panOffsetK));
   return worlds;
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Channel } from '../../../../../shared-types/channels.ts';
 import type { LoggedSpan } from '../../../../../sim/identify/world/span.ts';
-import { alongStore, nudgeStore, storeSeen } from '../../../../../sim/identify/world/store-sensors.ts';
+import { alongStore, nudge, nudgeOf, storeSeen } from '../../../../../sim/identify/world/store-sensors.ts';
 import { createPlant } from '../../../../../sim/plant/state.ts';
 import { site } from './span-rig.ts';
 
@@ -13,7 +13,8 @@ function nudged(waterC: number, shown: Shown): readonly number[] {
   const values = Object.fromEntries(
     Object.entries(shown).map(([channel, value]) => [channel, Float64Array.of(value)]),
   );
-  nudgeStore(plant, { minutes: { values } } as unknown as LoggedSpan, 0);
+  const byK = nudgeOf(plant, { minutes: { values } } as unknown as LoggedSpan, 0);
+  if (byK !== undefined) nudge(plant, byK);
   return plant.store.waterC;
 }
 
