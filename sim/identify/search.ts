@@ -1,6 +1,6 @@
 import type { Channel } from '../../shared-types/channels.ts';
 import { makes, numberOf } from '../plant/makes.ts';
-import { leastSquares, stuckWords } from './least-squares/least-squares.ts';
+import { leastSquares } from './least-squares/least-squares.ts';
 import type { Found, NotFound } from './least-squares/problem.ts';
 import { type LoopModel, type Misfit, problemOf, type Spread } from './model/loop-problem.ts';
 import { residualTest } from './residual-tests.ts';
@@ -22,8 +22,8 @@ const rounds = 2;
 const mostCorrelation = 0.95;
 /** A search ends when it moves by less than the root of this, in standard errors; the first need not be so exact. */
 const tolerances = { first: 1, others: 0.02 } as const;
-/** Where small steps aside lead nowhere, since the plant has kinks, longer ones look over them. */
-const strides = [1, 3] as const;
+/** Where steps aside lead nowhere, since the plant has kinks, others look over them or between them, from there on. */
+const strides = [1, 3, 0.3, 1] as const;
 
 /**
  * Fits, looks at what is left, weighs each channel by it, and fits again.
@@ -52,13 +52,15 @@ function searchFrom(
   { round, goOn }: { readonly round: number; readonly goOn: GoOn },
 ): Found | NotFound {
   let found: Found | NotFound | undefined;
+  let start = point;
   for (const stride of strides) {
     const tolerance = round === 0 ? tolerances.first : tolerances.others;
     found = leastSquares({
-      ...problemOf(model, spread, point, { tolerance, stride }),
+      ...problemOf(model, spread, start, { tolerance, stride }),
       goOn: (iteration, sum) => goOn(`round ${round + 1}, step ${iteration}: misfit ${sum.toFixed(1)}`),
     });
-    if (found.converged || found.why !== stuckWords) return found;
+    if (found.converged || found.stuckAt === undefined) return found;
+    start = found.stuckAt;
   }
   return found as NotFound;
 }

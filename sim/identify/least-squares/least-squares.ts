@@ -3,7 +3,7 @@ import { jacobianOf } from './jacobian.ts';
 import type { Found, LeastSquaresProblem, NotFound } from './problem.ts';
 
 const usualTolerance = 1e-10;
-export const stuckWords = 'no step from here makes the misfit less';
+const stuckWords = 'no step from here makes the misfit less';
 /** So many steps in a row that were hardly worth taking end it: a function with kinks promises more than it keeps. */
 const mostSlowSteps = 2;
 /** Damping at the beginning, and by what it falls and rises, as Marquardt 1963 does it. */
@@ -39,7 +39,10 @@ export function leastSquares(problem: LeastSquaresProblem): Found | NotFound {
       return notFound('the loop cannot be computed beside where the search came to');
     const next = stepFrom(problem, place, slope, damping);
     if (next === 'ended' || slowSteps === mostSlowSteps) return endAt(place, slope, iteration);
-    if (next === 'stuck') return slowSteps > 0 ? endAt(place, slope, iteration) : notFound(stuckWords);
+    if (next === 'stuck')
+      return slowSteps > 0
+        ? endAt(place, slope, iteration)
+        : { ...notFound(stuckWords), stuckAt: place.parameters };
     const gained = place.sumOfSquares - next.place.sumOfSquares;
     ({ place, damping } = next);
     slowSteps = gained > leastGain(problem, place) ? 0 : slowSteps + 1;

@@ -57,4 +57,6 @@ export interface Found {
 export interface NotFound {
   readonly converged: false;
   readonly why: string;
+  /** Where no step led further down, though steps promised to; absent where it failed otherwise. */
+  readonly stuckAt?: readonly number[];
 }

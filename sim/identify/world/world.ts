@@ -1,8 +1,9 @@
 import type { Channel } from '../../../shared-types/channels.ts';
-import type { Comparison } from '../../../shared-types/tuning.ts';
+import type { Comparison, Origin } from '../../../shared-types/tuning.ts';
 import { clonePlant } from '../../course/best/clone-plant.ts';
 import type { DrawCourse } from '../../plant/draws.ts';
 import type { PlantState } from '../../plant/state.ts';
+import { waterJKgK, waterKgL } from '../../plant/water.ts';
 import type { Weather } from '../../weather/weather.ts';
 import { moreSkyWM2, noError, type OwnSky, type PossibleLoop, usualLoop } from '../possible-loop.ts';
 import { assumedAirC } from './assumed-air.ts';
@@ -78,7 +79,7 @@ export function worldOf(
     panOffsetK,
     origins: { ...sky.origins, draws: drawsOrigin(span) },
     coveredFraction: span.coveredFraction,
-    remarks: [...span.remarks, ...worldRemarks(span, followed)],
+    remarks: [...span.remarks, ...worldRemarks(span, followed), ...pairRemarks(span, irradiance)],
   };
 }
 
@@ -111,6 +112,19 @@ function withOwnSky(sky: SkyColumns, own: OwnSky): SkyColumns {
       (_, i) => moreSkyWM2(own, sky.fromMs + i * minuteMs) + own.cloudShare * (clouds?.[i] ?? 0),
     ),
   };
+}
+
+/** Heat that flows for a tenth of a kelvin, in watts for each litre a minute. */
+const tenthKelvinWMin = (0.1 * waterJKgK * waterKgL) / 60;
+
+/** Where two thermometers tell the sun, their difference tells it as long as water flows. */
+function pairRemarks({ site }: LoggedSpan, irradiance: Origin): string[] {
+  if (irradiance === 'measured') return [];
+  const errorWM2 = (tenthKelvinWMin * site.pump.ratedFlowLMin) / site.pan.wettedAreaM2;
+  return [
+    `No sensor of the sun: while water flows, 0.1 K between two thermometers is ${errorWM2.toFixed(0)} W/m2 of sun. ` +
+      'Hold both in one bucket of water and write what they differ by into the site file, as the offset of one of them.',
+  ];
 }
 
 function drawsOrigin({ minutes }: LoggedSpan): Comparison['world']['draws'] {

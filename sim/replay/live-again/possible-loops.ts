@@ -10,7 +10,7 @@ import type { TraitName, Traits } from '../../plant/traits.ts';
 import { hashFraction, hashNormal } from '../../weather/random.ts';
 
 /** Streams of the seed that no weather and no sensor uses. */
-const stream = { fitted: 301, assumed: 302, sensors: 303, sky: 304, daySky: 305 } as const;
+const stream = { fitted: 301, assumed: 302, sensors: 303, sky: 304, daySky: 305, balance: 306 } as const;
 
 /**
  * Where a loop that nobody fitted may lie: the collector's as the traits declare them, the others in the usual order of
@@ -62,6 +62,12 @@ function drawnSky(seed: number, sample: number): OwnSky {
 }
 
 /**
+ * What the heat of a loop may be off by though its pan goes where it was seen: small print of model, sensors and draws as
+ * a share of the sky for all the day [W/m2], as a standard deviation. A design choice that the counterfactual bears out.
+ */
+const balanceSdWM2 = 5;
+
+/**
  * The same loops, each with the sky over a logged day that the pan tells if the loop is that one: the most likely for the
  * first, drawn ones for the others. Where the pan tells nothing they keep their own.
  */
@@ -73,11 +79,12 @@ export function underTheirSkies(
   const [first = usualLoop] = loops;
   const sky = daySkyOf(span, first);
   if (sky === undefined) return loops;
-  const { covariance } = sky;
-  return loops.map((loop, number) => ({
-    ...loop,
-    sky: sky.of(loop, number === 0 ? [] : shiftOf(covariance, seed, stream.daySky, number)),
-  }));
+  const drawn = (loop: PossibleLoop, sample: number): OwnSky => {
+    const own = sky.of(loop, shiftOf(sky.covariance, seed, stream.daySky, sample));
+    const balanceWM2 = balanceSdWM2 * hashNormal(seed, stream.balance, sample);
+    return { ...own, moreWM2: own.moreWM2.map((value) => value + balanceWM2) };
+  };
+  return loops.map((loop, number) => ({ ...loop, sky: number === 0 ? sky.of(loop) : drawn(loop, number) }));
 }
 
 function assumedLoop(seed: number, sample: number): Omit<PossibleLoop, 'sky'> {

@@ -108,6 +108,7 @@ describe('least squares', () => {
       oneSided: true,
     };
     expect(whyOf(leastSquares(tooth))).toBe('no step from here makes the misfit less');
+    expect(leastSquares(tooth)).toMatchObject({ stuckAt: [0] });
   });
 
   it('can be given up, and is told how far it came', () => {
