@@ -114,6 +114,19 @@ export const comparisonSchema = z.strictObject({
     sky: originSchema,
     draws: originSchema,
   }),
+  /**
+   * Light that each square metre of sheet took up [W/m2], in steps from `fromMs` on, where no sensor measured the sun and
+   * the pan's heat balance tells it; null where one did.
+   */
+  absorbed: z
+    .strictObject({
+      fromMs: z.number(),
+      stepMs: z.number().positive(),
+      valueWM2: z.array(z.number()),
+      lowWM2: z.array(z.number()),
+      highWM2: z.array(z.number()),
+    })
+    .nullable(),
   leftGround: z.array(leftGroundSchema),
   remarks: z.array(z.string()),
 });

@@ -53,7 +53,7 @@ export function daySkyOf(span: LoggedSpan, first: PossibleLoop): DaySky | undefi
       const [cloudShare = 0, ...moreWM2] = parameters.map(
         (value, index) => value - moved.get(index, 0) + (shift[index] ?? 0),
       );
-      return { cloudShare, moreWM2, fromMs: stretch.span.minutes.fromMs };
+      return { ...loop.sky, cloudShare, moreWM2, fromMs: stretch.span.minutes.fromMs };
     },
   };
 }

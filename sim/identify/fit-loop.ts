@@ -67,7 +67,10 @@ function whatIsMissing(stretches: readonly Stretch[]): string | undefined {
   if (!measured.includes('panSheetC') && !measured.includes('panOutletC'))
     return 'No thermometer of the pan was read on every day: nothing of the loop can be told.';
   if (!measured.includes('ambientC'))
-    return 'No thermometer of the air was read on every day: what the pan loses cannot be told from what the air did.';
+    return (
+      'No thermometer of the air was read on every day: what the pan loses cannot be told from what the air did. ' +
+      'A day can be lived again all the same, which tells the light that the pan took up.'
+    );
   return undefined;
 }
 

@@ -9,7 +9,7 @@ export interface OwnError {
   readonly offset: number;
 }
 
-/** A sky that is told by formula, and what the true one has more. */
+/** A sky over a loop: what the true one has more than formula and assumptions. */
 export interface OwnSky {
   /** How much of a passing cloud's long-wave light is there. */
   readonly cloudShare: number;
@@ -19,13 +19,19 @@ export interface OwnSky {
    */
   readonly moreWM2: readonly number[];
   readonly fromMs: number;
+  /**
+   * By how much air that nobody measured is warmer under a high sun than it is taken for [K], for by night the dry sheet
+   * tells it; and what a wind that nobody measured blows more, as a share.
+   */
+  readonly airK: number;
+  readonly windShare: number;
 }
 
 /** A sky that errs errs for some hours; a design choice. */
 export const skyStepMin = 180;
 
 /** What more comes down at an instant [W/m2]. */
-export function moreSkyWM2({ moreWM2, fromMs }: OwnSky, atMs: number): number {
+export function moreSkyWM2({ moreWM2, fromMs }: Pick<OwnSky, 'moreWM2' | 'fromMs'>, atMs: number): number {
   const last = moreWM2.length - 1;
   const place = Math.min(last, Math.max(0, (atMs - fromMs) / (skyStepMin * minuteMs)));
   const before = Math.min(Math.floor(place), last - 1);
@@ -46,7 +52,13 @@ export interface PossibleLoop {
 
 export const noError: OwnError = { share: 0, offset: 0 };
 
-export const usualSky: OwnSky = { cloudShare: passingShare.mean, moreWM2: [0], fromMs: 0 };
+export const usualSky: OwnSky = {
+  cloudShare: passingShare.mean,
+  moreWM2: [0],
+  fromMs: 0,
+  airK: 0,
+  windShare: 0,
+};
 
 /** A loop of which nothing is known. */
 export const usualLoop: PossibleLoop = { traits: {}, sensorErrors: {}, sky: usualSky };

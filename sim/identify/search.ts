@@ -22,8 +22,16 @@ const rounds = 2;
 const mostCorrelation = 0.95;
 /** A search ends when it moves by less than the root of this, in standard errors; the first need not be so exact. */
 const tolerances = { first: 1, others: 0.02 } as const;
-/** Where steps aside lead nowhere, since the plant has kinks, others look over them or between them, from there on. */
-const strides = [1, 3, 0.3, 1] as const;
+/**
+ * Where steps aside lead nowhere, since the plant has kinks, longer ones look over them, from the beginning; then from
+ * where that got stuck short ones and usual ones.
+ */
+const tries = [
+  { stride: 1, anew: true },
+  { stride: 3, anew: true },
+  { stride: 0.3, anew: false },
+  { stride: 1, anew: false },
+] as const;
 
 /**
  * Fits, looks at what is left, weighs each channel by it, and fits again.
@@ -52,15 +60,15 @@ function searchFrom(
   { round, goOn }: { readonly round: number; readonly goOn: GoOn },
 ): Found | NotFound {
   let found: Found | NotFound | undefined;
-  let start = point;
-  for (const stride of strides) {
+  let stuckAt = point;
+  for (const { stride, anew } of tries) {
     const tolerance = round === 0 ? tolerances.first : tolerances.others;
     found = leastSquares({
-      ...problemOf(model, spread, start, { tolerance, stride }),
+      ...problemOf(model, spread, anew ? point : stuckAt, { tolerance, stride }),
       goOn: (iteration, sum) => goOn(`round ${round + 1}, step ${iteration}: misfit ${sum.toFixed(1)}`),
     });
     if (found.converged || found.stuckAt === undefined) return found;
-    start = found.stuckAt;
+    ({ stuckAt } = found);
   }
   return found as NotFound;
 }

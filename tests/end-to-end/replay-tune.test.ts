@@ -89,6 +89,14 @@ test('one and many setpoints fit 360 px, and the table does what the marks do', 
   await page.getByText('held: The wind hardly changed on these days.').waitFor();
   await page.getByText('Draw-off: worked out from the log').first().waitFor();
   await page.getByText('The pan would have been up to 58 °C').first().waitFor();
+  await page.getByRole('img', { name: 'with its band: the most about 12:15, 700\u00a0W/m²' }).waitFor();
+  await page
+    .getByRole('region', { name: 'Light that the pan took up' })
+    .getByText('The same as a table')
+    .click();
+  await page
+    .getByRole('row', { name: '12:00 to 12:30 700\u00a0W/m² 560\u00a0W/m² to 840\u00a0W/m²' })
+    .waitFor();
   expect(await width(page)).toBeLessThanOrEqual(360);
   await page.getByRole('link', { name: 'Many setpoints' }).click();
   await swept(page);

@@ -74,6 +74,18 @@ export const tuningText = {
       draws: 'Draw-off',
     },
     worldLine: (part: string, origin: Origin) => `${part}: ${origins[origin]}`,
+    absorbed: {
+      heading: 'Light that the pan took up',
+      sum: (amount: string) => `About ${amount} for each square metre of sheet through the day.`,
+      meaning:
+        'No sensor measured the sun: this is what the heat balance of the pan wants, averaged over an hour, with its band.',
+      chart: (at: string, power: string) =>
+        `Light that the pan took up through the day, with its band: the most about ${at}, ${power}. The table below holds the same.`,
+      table: 'The same as a table',
+      time: 'Time',
+      power: 'Power for each square metre',
+      step: (from: string, to: string) => `${from} to ${to}`,
+    },
     changed: 'Setpoints that differ from those of that day:',
     review: 'Review and apply on Setpoints …',
     reviewNote: 'Goes to the form with these values in it. Nothing is applied before you confirm it there.',

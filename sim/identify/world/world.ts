@@ -102,8 +102,20 @@ function allErrors(
   return all;
 }
 
-/** Where the sky is told by formula; what clouds do can be told where the sun is measured. */
-function withOwnSky(sky: SkyColumns, own: OwnSky): SkyColumns {
+/** 1 with the sun overhead, 0 in the dark. */
+const dayness = (zenithDeg: number) => Math.max(0, Math.cos((zenithDeg * Math.PI) / 180));
+
+/** Air and wind that nobody measured, and a sky that is told by formula; what clouds do can be told where the sun is measured. */
+function withOwnSky(assumed: SkyColumns, own: OwnSky): SkyColumns {
+  const { air, wind } = assumed.origins;
+  const { zenithDeg } = assumed.sun;
+  const airC =
+    air === 'measured'
+      ? assumed.airC
+      : assumed.airC.map((value, i) => value + own.airK * dayness(zenithDeg[i] as number));
+  const blown = Math.max(0, 1 + own.windShare);
+  const windMs = wind === 'measured' ? assumed.windMs : assumed.windMs.map((value) => value * blown);
+  const sky = { ...assumed, airC, windMs };
   if (sky.longWaveWM2 !== undefined) return sky;
   const clouds = sky.origins.irradiance === 'measured' ? passingCloudWM2(sky) : undefined;
   return {

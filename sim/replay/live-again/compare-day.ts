@@ -7,6 +7,7 @@ import { type LoggedSpan, readSpan } from '../../identify/world/span.ts';
 import { type LoggedWorld, worldOf } from '../../identify/world/world.ts';
 import { rulesOf } from '../rules.ts';
 import { takeUp } from '../taking-up.ts';
+import { absorbedOf } from './absorbed.ts';
 import { estimateOf, outcomeOf } from './bands.ts';
 import { leftGroundOf } from './left-ground.ts';
 import { liveDay } from './live-day.ts';
@@ -54,16 +55,17 @@ export function compareDay(
   const same = span.settings.every(({ settings: own }) => isDeepStrictEqual(own, settings));
   const sides: Sides = { base: [], tried: [] };
   const loops = underTheirSkies(span, possibleLoops(fit, samples, seed), seed);
-  let world: LoggedWorld | undefined;
+  const worlds: LoggedWorld[] = [];
   for (const [index, loop] of loops.entries()) {
     if (!goOn(index / loops.length)) return undefined;
-    const own = worldOf(span, loop, world?.panOffsetK);
-    world ??= own;
+    const own = worldOf(span, loop, worlds[0]?.panOffsetK);
+    worlds.push(own);
     const live = { span, world: own, state: taken.state, seed };
     const base = liveDay({ ...live, settingsAt: then });
     sides.base.push(base);
     sides.tried.push(same ? base : liveDay({ ...live, settingsAt: () => settings }));
   }
+  const [world] = worlds;
   if (world === undefined || !goOn(1)) return undefined;
   const comparison = comparisonOf(span, settings, sides, world);
   return {
@@ -71,6 +73,7 @@ export function compareDay(
     logged: loggedOf(reader, day),
     bestPossibleJ: best ? bestPossibleJ(span, world) : null,
     loop: loopText(fit),
+    absorbed: absorbedOf(worlds),
     remarks: [...world.remarks, ...remarksOn(span, taken.from)],
   };
 }

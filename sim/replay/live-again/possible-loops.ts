@@ -51,13 +51,18 @@ export function possibleLoops(fit: LoopFit | null, samples: number, seed: number
  * off by for some hours. A design choice.
  */
 const skySdWM2 = 20;
+/** The same of air and wind that nobody measured, the wind's as a share. Design choices. */
+const airSdK = 8;
+const windSd = 0.5;
 
 function drawnSky(seed: number, sample: number): OwnSky {
-  const normal = (number: number) => hashNormal(seed, stream.sky, 2 * sample + number);
+  const normal = (number: number) => hashNormal(seed, stream.sky, 4 * sample + number);
   return {
     cloudShare: passingShare.mean + passingShare.sd * normal(0),
     moreWM2: [skySdWM2 * normal(1)],
     fromMs: 0,
+    airK: airSdK * normal(2),
+    windShare: windSd * normal(3),
   };
 }
 

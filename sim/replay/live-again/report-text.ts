@@ -69,6 +69,7 @@ export function comparisonText(comparison: Comparison, timeZone: string): string
     '',
     loop.text,
     worldText(comparison.world),
+    ...absorbedLines(comparison, timeZone),
     ...section(
       'Where the log cannot vouch for it:',
       leftGround.map(
@@ -120,6 +121,21 @@ function worldText(world: Comparison['world']): string {
   const parts = Map.groupBy(Object.entries(world), ([, origin]) => origin);
   const told = [...parts].map(([origin, names]) => `${names.map(([name]) => name).join(', ')} ${origin}`);
   return `The world of the day: ${told.join('; ')}.`;
+}
+
+/** Below this at most the night is left out of the list [W/m2]. */
+const darkWM2 = 5;
+
+function absorbedLines({ absorbed }: Comparison, timeZone: string): string[] {
+  if (absorbed === null) return [];
+  const { fromMs, stepMs, valueWM2, lowWM2, highWM2 } = absorbed;
+  const lines = valueWM2.flatMap((value, step) => {
+    const [low, high] = [lowWM2[step] as number, highWM2[step] as number];
+    if (high < darkWM2) return [];
+    const [from, to] = [step, step + 1].map((end) => localTime(fromMs + end * stepMs, timeZone));
+    return [`${from} to ${to}: ${value.toFixed(0)} (${low.toFixed(0)} to ${high.toFixed(0)})`];
+  });
+  return section('Light that the sheet took up, by the heat balance of the pan [W/m2]:', lines);
 }
 
 function section(title: string, lines: readonly string[]): string[] {

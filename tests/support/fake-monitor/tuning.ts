@@ -33,6 +33,20 @@ const warmer = (curves: DayCurves): DayCurves => ({
   heatTodayJ: curves.heatTodayJ.map((one) => (one ?? 0) * 1.04),
 });
 
+/** A made-up day of light, brightest at noon in UTC. */
+function madeUpLight(day: string): NonNullable<Comparison['absorbed']> {
+  const valueWM2 = Array.from({ length: 48 }, (_, step) =>
+    Math.max(0, 700 * Math.sin((Math.PI * (step - 12)) / 24)),
+  );
+  return {
+    fromMs: Date.parse(`${day}T00:00:00Z`),
+    stepMs: hourMs / 2,
+    valueWM2,
+    lowWM2: valueWM2.map((value) => 0.8 * value),
+    highWM2: valueWM2.map((value) => 1.2 * value),
+  };
+}
+
 /** A made-up comparison: some more heat, two starts fewer. */
 export const testComparison = (day: string, tried: Settings, best: boolean): Comparison => ({
   day,
@@ -46,12 +60,13 @@ export const testComparison = (day: string, tried: Settings, best: boolean): Com
   curves: { base: testDayCurves(day), tried: warmer(testDayCurves(day)) },
   loop: { origin: 'assumed', text: 'No fit is kept for this loop: usual values were taken.' },
   world: {
-    irradiance: 'measured',
+    irradiance: 'reconstructed',
     air: 'measured',
     wind: 'measured',
     sky: 'assumed',
     draws: 'reconstructed',
   },
+  absorbed: madeUpLight(day),
   leftGround: [
     {
       fromMs: testNowMs - hourMs,

@@ -115,7 +115,7 @@ test('the pan tells no sky where it is measured', () => {
 });
 
 describe('what more comes down', () => {
-  const sky: OwnSky = { cloudShare: 0, moreWM2: [10, 30, -10], fromMs: 1_000 };
+  const sky = { moreWM2: [10, 30, -10], fromMs: 1_000 };
   const stepMs = skyStepMin * 60_000;
 
   test.each([

@@ -3,6 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { numberFormats } from '../../../desktop/ui/format/numbers.ts';
 import { changedLines, changeText, sameSettings } from '../../../desktop/ui/replay/changed-settings.ts';
 import { besideSize, significant } from '../../../desktop/ui/replay/fit/significant.ts';
+import { absorbedOutline } from '../../../desktop/ui/replay/other/absorbed-outline.ts';
+import { absorbedJM2, absorbedRows } from '../../../desktop/ui/replay/other/absorbed-rows.ts';
 import { bandBars } from '../../../desktop/ui/replay/other/band-bar.ts';
 import { comparisonTable } from '../../../desktop/ui/replay/other/comparison-csv.ts';
 import { gainText, sideOf, signedRange, signedText } from '../../../desktop/ui/replay/other/gain.ts';
@@ -25,6 +27,55 @@ const comparison = testComparison('2031-06-20', tried, true);
 
 test('the made-up comparison is one that the host could send', () => {
   expect(comparisonSchema.safeParse(comparison).success).toBe(true);
+});
+
+describe('light that the pan took up', () => {
+  const { absorbed } = comparison;
+  if (absorbed === null) throw new Error('the made-up comparison has some');
+
+  test('is told by the half hour as long as there is any, with bars on one scale from nought', () => {
+    const rows = absorbedRows(absorbed, numbers);
+    expect(rows).toHaveLength(23);
+    expect(rows[0]?.fromMs).toBe(absorbed.fromMs + 13 * absorbed.stepMs);
+    expect(rows[0]?.toMs).toBe(absorbed.fromMs + 14 * absorbed.stepMs);
+    const noon = rows[11]?.shown;
+    expect(plain(`${noon?.value} ${noon?.band}`)).toBe('700 W/m² 560 W/m² to 840 W/m²');
+    expect(noon?.bar?.start).toBeCloseTo(560 / 840, 9);
+    expect(noon?.bar?.mark).toBeCloseTo(700 / 840, 9);
+    expect(noon?.bar?.length).toBeCloseTo(280 / 840, 9);
+  });
+
+  test('is nothing in the dark', () => {
+    const dark = absorbed.valueWM2.map(() => 0);
+    expect(absorbedRows({ ...absorbed, valueWM2: dark, lowWM2: dark, highWM2: dark }, numbers)).toEqual([]);
+  });
+
+  test('is drawn from nought to whole hundreds, each step in its middle', () => {
+    const box = { left: 10, top: 20, width: 480, height: 90 };
+    const { band, line, topWM2, brightest, hours } = absorbedOutline(absorbed, box);
+    expect(topWM2).toBe(900);
+    expect(line.split(' ')[24]).toBe(`255.0,${(20 + 90 * (1 - 700 / 900)).toFixed(1)}`);
+    expect(band.split(' ')).toHaveLength(96);
+    expect(band.split(' ')[24]).toBe(`255.0,${(20 + 90 * (1 - 840 / 900)).toFixed(1)}`);
+    expect(band.split(' ').at(-25)).toBe(`255.0,${(20 + 90 * (1 - 560 / 900)).toFixed(1)}`);
+    expect(brightest).toEqual({ atMs: absorbed.fromMs + 24.5 * absorbed.stepMs, valueWM2: 700 });
+    expect(hours.map(({ x }) => x)).toEqual([130, 250, 370]);
+  });
+
+  test('of a day without any is drawn on a scale of its own', () => {
+    const dark = absorbed.valueWM2.map(() => 0);
+    const { topWM2, line } = absorbedOutline(
+      { ...absorbed, valueWM2: dark, lowWM2: dark, highWM2: dark },
+      { left: 0, top: 0, width: 48, height: 10 },
+    );
+    expect(topWM2).toBe(100);
+    expect(line.split(' ')[0]).toBe('0.5,10.0');
+  });
+
+  test('is summed up over the day', () => {
+    // Twelve hours of a half sine with its top at 700 W/m2, by the trapezium.
+    expect(absorbedJM2(absorbed) / kWh).toBeCloseTo((0.7 * 24) / Math.PI, 1);
+  });
 });
 
 describe('what may be said of a gain', () => {
@@ -213,7 +264,7 @@ describe('setpoints in words', () => {
 
 test('where the world came from is told part by part', () => {
   expect(worldLines(comparison)).toEqual([
-    'Sun: measured',
+    'Sun: worked out from the log',
     'Air temperature: measured',
     'Wind: measured',
     'Sky: assumed',

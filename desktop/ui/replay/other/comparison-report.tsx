@@ -10,6 +10,7 @@ import { wholeSpan } from '../../charts/whole-span.ts';
 import { useChartLook, useNumbers, useTimes } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import { sameSettings } from '../changed-settings.ts';
+import { AbsorbedCard } from './absorbed-card.tsx';
 import styles from './comparison-report.module.css';
 import { gainText } from './gain.ts';
 import { GroundCard } from './ground-card.tsx';
@@ -54,6 +55,7 @@ export function ComparisonReport({ site, comparison, olderFit }: Props) {
       <div className={styles['part']}>
         <GroundCard comparison={comparison} />
       </div>
+      <AbsorbedCard comparison={comparison} />
     </PaperReport>
   );
 }

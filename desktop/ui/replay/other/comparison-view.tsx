@@ -4,6 +4,7 @@ import { useNumbers, useTimes } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import { sameSettings } from '../changed-settings.ts';
 import styles from '../tuning.module.css';
+import { AbsorbedCard } from './absorbed-card.tsx';
 import { ComparisonActions } from './comparison-actions.tsx';
 import { ComparisonReport } from './comparison-report.tsx';
 import { gainText } from './gain.ts';
@@ -49,6 +50,7 @@ export function ComparisonView({ site, comparison, old, olderFit, inForce }: Pro
         <GroundCard comparison={comparison} />
         <RestsCard comparison={comparison} />
       </div>
+      <AbsorbedCard comparison={comparison} />
       <ComparisonReport site={site} comparison={comparison} olderFit={olderFit} />
     </>
   );

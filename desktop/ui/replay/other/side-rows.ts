@@ -71,7 +71,8 @@ function bothSides(
   };
 }
 
-function shownValue({ value, low, high }: Estimate, show: Show): Omit<ShownValue, 'bar'> {
+/** An estimate in words. */
+export function shownValue({ value, low, high }: Estimate, show: Show): Omit<ShownValue, 'bar'> {
   return { value: show(value), band: low === high ? null : en.tuning.band.range(show(low), show(high)) };
 }
 

@@ -2,6 +2,7 @@ import type { Comparison } from '../../../../shared-types/tuning.ts';
 import { useNumbers, useSentence } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
 import blocks from '../blocks.module.css';
+import { BandValue } from './band-value.tsx';
 import { type ShownValue, sideRows } from './side-rows.ts';
 import styles from './side-table.module.css';
 
@@ -42,23 +43,10 @@ export function SideTable({ comparison }: { readonly comparison: Comparison }) {
   );
 }
 
-/** A value, its band in words, and the same as a bar on the scale of its row. */
 function Value({ shown }: { readonly shown: ShownValue | null }) {
-  if (shown === null) return <span className={styles['none']}>{text.notTold}</span>;
-  const { value, band, bar } = shown;
-  return (
-    <span className={styles['value']}>
-      {value}
-      {band === null ? null : <span className={styles['band']}>{band}</span>}
-      {bar === null ? null : (
-        <span className={styles['track']} aria-hidden="true">
-          <span
-            className={styles['bar']}
-            style={{ left: `${bar.start * 100}%`, width: `${bar.length * 100}%` }}
-          />
-          <span className={styles['mark']} style={{ left: `${bar.mark * 100}%` }} />
-        </span>
-      )}
-    </span>
+  return shown === null ? (
+    <span className={styles['none']}>{text.notTold}</span>
+  ) : (
+    <BandValue shown={shown} />
   );
 }

@@ -21,7 +21,7 @@ describe('loops under their skies', () => {
   let told: readonly PossibleLoop[];
 
   beforeAll(() => {
-    told = underTheirSkies(span, [...loops, ...Array.from({ length: 200 }, () => usualLoop)], 7);
+    told = underTheirSkies(span, [...loops, ...Array.from({ length: 80 }, () => usualLoop)], 7);
   });
 
   test('begin with the most likely sky of the first', () => {
@@ -40,8 +40,8 @@ describe('loops under their skies', () => {
       const apart = told.slice(1).map(({ sky: own }) => (own.moreWM2[node] ?? 0) - (first[node] ?? 0));
       const variance = apart.reduce((sum, value) => sum + value ** 2, 0) / apart.length;
       const expected = 25 + (sky?.covariance[node + 1]?.[node + 1] ?? 0);
-      expect(variance / expected).toBeGreaterThan(0.7);
-      expect(variance / expected).toBeLessThan(1.4);
+      expect(variance / expected).toBeGreaterThan(0.55);
+      expect(variance / expected).toBeLessThan(1.6);
     }
   });
 
