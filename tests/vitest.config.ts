@@ -32,6 +32,9 @@ export default defineConfig({
           name: 'pure',
           include: ['tests/{unit,reference,property}/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
+          // Files of one worker share their modules, which are loaded once and not for each file: a test leaves
+          // nothing behind in them.
+          isolate: false,
           // As many as there are cores: the runner itself has next to nothing to do.
           maxWorkers: '100%',
           sequence: { groupOrder: 0 },

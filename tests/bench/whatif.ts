@@ -1,3 +1,4 @@
+import { daySkyOf } from '../../sim/identify/day-sky.ts';
 import { usualLoop } from '../../sim/identify/possible-loop.ts';
 import { readSpan } from '../../sim/identify/world/span.ts';
 import { worldOf } from '../../sim/identify/world/world.ts';
@@ -38,6 +39,20 @@ export function benchWhatIf(): void {
     value: 1000 / coreMs(repeats, live),
     unit: 'days/s',
     atLeast: 100,
+  });
+  const sky = daySkyOf(span, usualLoop);
+  if (sky === undefined) throw new Error('the pan told nothing of the sky');
+  report({
+    bench: 'whatif',
+    figure: 'sky of a day, first loop',
+    value: coreMs(worldRepeats, () => daySkyOf(span, usualLoop)),
+    unit: 'ms',
+  });
+  report({
+    bench: 'whatif',
+    figure: 'sky of a day, each further loop',
+    value: coreMs(worldRepeats, () => sky.of(usualLoop)),
+    unit: 'ms',
   });
   report({
     bench: 'whatif',
