@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './support/longest-first.ts';
 
 const root = new URL('..', import.meta.url).pathname;
 
@@ -18,9 +19,17 @@ const asNodeRunsThem = process.argv.includes('--coverage')
   ? []
   : [/\/(sim|controller\/engine|shared-types)\/.*\.ts$/];
 
+/** Tests without processes that take many seconds: each file goes to whichever core is free next. */
+const longOnes = [
+  'tests/property/**/*.test.ts',
+  'tests/unit/identify/**/*.test.ts',
+  'tests/unit/sim/{course,failures,identify,replay,scenario,weather}/**/*.test.ts',
+];
+
 export default defineConfig({
   test: {
     root,
+    sequence: { sequencer: LongestFirst },
     reporters: ['default', './tests/support/tally.ts'],
     // Importing electron's package outside Electron would try to download it.
     env: { ELECTRON_OVERRIDE_DIST_PATH: '/nonexistent' },
@@ -29,12 +38,9 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          name: 'pure',
-          include: ['tests/{unit,reference,property}/**/*.test.{ts,tsx}'],
+          name: 'long',
+          include: longOnes,
           testTimeout: 60_000,
-          // Files of one worker share their modules, which are loaded once and not for each file: a test leaves
-          // nothing behind in them.
-          isolate: false,
           // As many as there are cores: the runner itself has next to nothing to do.
           maxWorkers: '100%',
           sequence: { groupOrder: 0 },
@@ -42,7 +48,21 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses(1) },
+        test: {
+          name: 'short',
+          include: ['tests/{unit,reference,property}/**/*.test.{ts,tsx}'],
+          exclude: longOnes,
+          testTimeout: 60_000,
+          maxWorkers: '100%',
+          // Files of one worker share their modules, which are loaded once and not for each file: a test leaves nothing
+          // behind in them. Files are dealt out beforehand, so that long ones would leave a core without work.
+          isolate: false,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'integration', include: ['tests/integration/**/*.test.ts'], ...withProcesses(2) },
       },
       {
         extends: true,
@@ -50,7 +70,7 @@ export default defineConfig({
           name: 'end-to-end',
           include: ['tests/end-to-end/**/*.test.ts'],
           globalSetup: 'tests/support/built-page.ts',
-          ...withProcesses(2),
+          ...withProcesses(3),
         },
       },
     ],

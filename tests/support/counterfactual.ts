@@ -11,6 +11,8 @@ export interface CounterfactualResult {
   readonly poor: boolean;
   /** Whether the settings that truly bring more were told; null where they bring nearly the same. */
   readonly rightOne: boolean | null;
+  /** Whether the band of the gain leaves no doubt which settings bring more. */
+  readonly sure: boolean;
   /** Whether the band holds the true heat. */
   readonly covered: boolean;
   readonly text: string;
@@ -36,6 +38,7 @@ export function counterfactualOf(
   const [trueBaseJ, trueTriedJ] = [logged.trueHomeJ(settings), logged.trueHomeJ(tried)];
   const { value, low, high } = comparison.tried.heatHomeJ;
   const gainJ = comparison.heatGainJ.value;
+  const sure = comparison.heatGainJ.low > 0 || comparison.heatGainJ.high < 0;
   const differs = Math.abs(trueTriedJ - trueBaseJ) > tellingFraction * Math.max(trueTriedJ, trueBaseJ);
   const rightOne = differs ? gainJ > 0 === trueTriedJ > trueBaseJ : null;
   const errorFraction = (value - trueTriedJ) / Math.abs(trueTriedJ);
@@ -47,8 +50,9 @@ export function counterfactualOf(
     errorFraction,
     poor: trueTriedJ < poorJM2 * site.pan.wettedAreaM2,
     rightOne,
+    sure,
     covered,
-    text: `${told}${rightOne === false ? ' wrong one' : ''}${covered ? '' : ' outside its band'}${fit === null ? ' not fitted' : ''}`,
+    text: `${told}${rightOne === false ? ` wrong one${sure ? '' : ', in doubt'}` : ''}${covered ? '' : ' outside its band'}${fit === null ? ' not fitted' : ''}`,
   };
 }
 
@@ -80,6 +84,8 @@ export function summaryOf(set: SensorSet, results: readonly CounterfactualResult
   const at = (share: number) => errors[Math.min(errors.length - 1, Math.floor(share * errors.length))] ?? 0;
   const chosen = results.flatMap(({ rightOne }) => (rightOne === null ? [] : [rightOne]));
   const right = chosen.filter(Boolean).length;
+  const surely = results.filter(({ rightOne, sure }) => rightOne !== null && sure);
+  const surelyRight = surely.filter(({ rightOne }) => rightOne === true).length;
   const { median, ninetieth } = bounds[set];
   const held = results.filter(({ covered }) => covered).length;
   const percent = (fraction: number) => `${(100 * fraction).toFixed(1)} %`;
@@ -89,6 +95,7 @@ export function summaryOf(set: SensorSet, results: readonly CounterfactualResult
       `${set} sensors, ${results.length} days, ${errors.length} of them with heat to speak of: ` +
       `median error ${percent(at(0.5))} (wanted ${percent(median)}), ` +
       `90th percentile ${percent(at(0.9))} (wanted ${percent(ninetieth)}), ` +
-      `better settings told in ${right} of ${chosen.length}, true heat within its band in ${held} of ${results.length}`,
+      `better settings told in ${right} of ${chosen.length}, ` +
+      `where the band leaves no doubt in ${surelyRight} of ${surely.length}, true heat within its band in ${held} of ${results.length}`,
   };
 }
