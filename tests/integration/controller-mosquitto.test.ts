@@ -69,6 +69,8 @@ it('a controller at a broker of its owner runs the loop, and outlives the broker
 
 it('a controller that is killed is told to be lost by the broker', async () => {
   await until('a step', steps);
+  // Else the status could first be heard when it is the last will already.
+  await until('its status', () => monitor.heard(topics.status).length > 0);
   await controller.stop('SIGKILL');
   await until('its last will', () => monitor.heard(topics.status).length > 1);
   expect(monitor.heard(topics.status)).toEqual([
