@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { absorbedSchema } from './absorbed.ts';
 import { channels } from './channels.ts';
 import { localDaySchema } from './engine.ts';
 import { dayCurvesSchema } from './log.ts';
@@ -114,19 +115,8 @@ export const comparisonSchema = z.strictObject({
     sky: originSchema,
     draws: originSchema,
   }),
-  /**
-   * Light that each square metre of sheet took up [W/m2], in steps from `fromMs` on, where no sensor measured the sun and
-   * the pan's heat balance tells it; null where one did.
-   */
-  absorbed: z
-    .strictObject({
-      fromMs: z.number(),
-      stepMs: z.number().positive(),
-      valueWM2: z.array(z.number()),
-      lowWM2: z.array(z.number()),
-      highWM2: z.array(z.number()),
-    })
-    .nullable(),
+  /** Told by the pan's heat balance where no sensor measured the sun; null where one did. */
+  absorbed: absorbedSchema.nullable(),
   leftGround: z.array(leftGroundSchema),
   remarks: z.array(z.string()),
 });

@@ -5,6 +5,7 @@ import { type Stretch, stretchOf } from './model/stretch.ts';
 import { skyUnknowns } from './model/unknowns.ts';
 import type { OwnSky, PossibleLoop } from './possible-loop.ts';
 import { search } from './search.ts';
+import { panChannel } from './world/follow.ts';
 import { putRight } from './world/put-right.ts';
 import type { LoggedSpan } from './world/span.ts';
 
@@ -23,9 +24,10 @@ export interface DaySky {
  * the same. Another loop's sky is found by straight lines from the first one's: the pan answers to the sky by them.
  *
  * @returns undefined where sun or air are not measured, since they are then what the pan tells, where the sky is
- * measured itself, and where too little was seen.
+ * measured itself, without a thermometer of the pan, and where the search does not end.
  */
 export function daySkyOf(span: LoggedSpan, first: PossibleLoop): DaySky | undefined {
+  if (panChannel(span) === undefined) return undefined;
   const stretch = stretchOf(putRight(span, first));
   const { sunMeasured, origins } = stretch;
   if (!sunMeasured || origins.air !== 'measured' || origins.sky === 'measured') return undefined;
@@ -33,7 +35,6 @@ export function daySkyOf(span: LoggedSpan, first: PossibleLoop): DaySky | undefi
   const fitted = search(loopModel([stretch], unknowns, first.traits), () => true);
   if (!('found' in fitted)) return undefined;
   const { found, misfits, spread } = fitted;
-  if (!misfits.some(({ channel }) => channel === 'panSheetC' || channel === 'panOutletC')) return undefined;
   const { parameters, unitCovariance, jacobian } = found;
   const coarseOf = (own: Stretch, traits: Partial<Traits>) =>
     loopModel([own], unknowns, traits).misfits(parameters);

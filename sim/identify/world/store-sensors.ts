@@ -58,6 +58,7 @@ export function nudgeOf({ store }: PlantState, { minutes }: LoggedSpan, minute: 
   return waterC.map((_, layer) => takenFraction * (alongStore(seen, layerDown(layer)) ?? 0));
 }
 
+/** Brings the layers of a store by so much, and puts them in order. */
 export function nudge({ store }: PlantState, byK: Nudge): void {
   for (const [layer, layerC] of store.waterC.entries()) store.waterC[layer] = layerC + (byK[layer] as number);
   mixByBuoyancy(store);

@@ -5,15 +5,14 @@ import type { DrawCourse } from '../../plant/draws.ts';
 import type { PlantState } from '../../plant/state.ts';
 import { waterJKgK, waterKgL } from '../../plant/water.ts';
 import type { Weather } from '../../weather/weather.ts';
-import { moreSkyWM2, noError, type OwnSky, type PossibleLoop, usualLoop } from '../possible-loop.ts';
+import { noError, type PossibleLoop, usualLoop } from '../possible-loop.ts';
 import { assumedAirC } from './assumed-air.ts';
 import { type Followed, follow } from './follow.ts';
 import { makeUpOf } from './make-up.ts';
-import { minuteMs } from './minutes.ts';
+import { withOwnSky } from './own-sky.ts';
 import { panOffsetOf } from './pan-offset.ts';
-import { passingCloudWM2 } from './passing-cloud.ts';
 import { putRight } from './put-right.ts';
-import { type SkyColumns, skyColumns, weatherOf } from './sky-columns.ts';
+import { skyColumns, weatherOf } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 import type { Nudge } from './store-sensors.ts';
 
@@ -102,36 +101,12 @@ function allErrors(
   return all;
 }
 
-/** 1 with the sun overhead, 0 in the dark. */
-const dayness = (zenithDeg: number) => Math.max(0, Math.cos((zenithDeg * Math.PI) / 180));
-
-/** Air and wind that nobody measured, and a sky that is told by formula; what clouds do can be told where the sun is measured. */
-function withOwnSky(assumed: SkyColumns, own: OwnSky): SkyColumns {
-  const { air, wind } = assumed.origins;
-  const { zenithDeg } = assumed.sun;
-  const airC =
-    air === 'measured'
-      ? assumed.airC
-      : assumed.airC.map((value, i) => value + own.airK * dayness(zenithDeg[i] as number));
-  const blown = Math.max(0, 1 + own.windShare);
-  const windMs = wind === 'measured' ? assumed.windMs : assumed.windMs.map((value) => value * blown);
-  const sky = { ...assumed, airC, windMs };
-  if (sky.longWaveWM2 !== undefined) return sky;
-  const clouds = sky.origins.irradiance === 'measured' ? passingCloudWM2(sky) : undefined;
-  return {
-    ...sky,
-    moreSkyWM2: sky.airC.map(
-      (_, i) => moreSkyWM2(own, sky.fromMs + i * minuteMs) + own.cloudShare * (clouds?.[i] ?? 0),
-    ),
-  };
-}
-
 /** Heat that flows for a tenth of a kelvin, in watts for each litre a minute. */
 const tenthKelvinWMin = (0.1 * waterJKgK * waterKgL) / 60;
 
 /** Where two thermometers tell the sun, their difference tells it as long as water flows. */
-function pairRemarks({ site }: LoggedSpan, irradiance: Origin): string[] {
-  if (irradiance === 'measured') return [];
+function pairRemarks({ site, minutes }: LoggedSpan, irradiance: Origin): string[] {
+  if (irradiance === 'measured' || minutes.values.storeBottomC === undefined) return [];
   const errorWM2 = (tenthKelvinWMin * site.pump.ratedFlowLMin) / site.pan.wettedAreaM2;
   return [
     `No sensor of the sun: while water flows, 0.1 K between two thermometers is ${errorWM2.toFixed(0)} W/m2 of sun. ` +

@@ -1,12 +1,11 @@
-import type { Comparison, Estimate } from '../../../shared-types/tuning.ts';
+import type { Absorbed } from '../../../shared-types/absorbed.ts';
+import type { Estimate } from '../../../shared-types/tuning.ts';
+import { minuteMs } from '../../identify/world/minutes.ts';
 import type { LoggedWorld } from '../../identify/world/world.ts';
 import { opticalFraction } from '../../physics/collector.ts';
 import { sheetSunWM2 } from '../../plant/sheet-sun.ts';
 import { estimateOf } from './bands.ts';
 
-type Absorbed = NonNullable<Comparison['absorbed']>;
-
-const minuteMs = 60_000;
 const stepMs = 30 * minuteMs;
 /** So far to both sides of a step's middle it is averaged over [ms]: what is told of single windows is half noise. A design choice. */
 const reachMs = stepMs;

@@ -51,7 +51,10 @@ export function possibleLoops(fit: LoopFit | null, samples: number, seed: number
  * off by for some hours. A design choice.
  */
 const skySdWM2 = 20;
-/** The same of air and wind that nobody measured, the wind's as a share. Design choices. */
+/**
+ * The same of air that nobody measured, under a high sun, and of such a wind as a share. What a night tells of the air holds
+ * the error of its sky as well, which the day does not share: hence so much. Design choices.
+ */
 const airSdK = 8;
 const windSd = 0.5;
 

@@ -1,3 +1,4 @@
+import { litSteps } from '../../../shared-types/absorbed.ts';
 import { settingNames } from '../../../shared-types/settings.ts';
 import type { Comparison, DayOutcome, Estimate } from '../../../shared-types/tuning.ts';
 import { localTime } from '../remarks.ts';
@@ -123,17 +124,11 @@ function worldText(world: Comparison['world']): string {
   return `The world of the day: ${told.join('; ')}.`;
 }
 
-/** Below this at most the night is left out of the list [W/m2]. */
-const darkWM2 = 5;
-
 function absorbedLines({ absorbed }: Comparison, timeZone: string): string[] {
   if (absorbed === null) return [];
-  const { fromMs, stepMs, valueWM2, lowWM2, highWM2 } = absorbed;
-  const lines = valueWM2.flatMap((value, step) => {
-    const [low, high] = [lowWM2[step] as number, highWM2[step] as number];
-    if (high < darkWM2) return [];
-    const [from, to] = [step, step + 1].map((end) => localTime(fromMs + end * stepMs, timeZone));
-    return [`${from} to ${to}: ${value.toFixed(0)} (${low.toFixed(0)} to ${high.toFixed(0)})`];
+  const lines = litSteps(absorbed).map(({ fromMs, toMs, value, low, high }) => {
+    const [from, to] = [fromMs, toMs].map((atMs) => localTime(atMs, timeZone));
+    return `${from} to ${to}: ${value.toFixed(0)} (${low.toFixed(0)} to ${high.toFixed(0)})`;
   });
   return section('Light that the sheet took up, by the heat balance of the pan [W/m2]:', lines);
 }

@@ -1,3 +1,4 @@
+import type { Absorbed } from '../../../shared-types/absorbed.ts';
 import type { DayCurves } from '../../../shared-types/log.ts';
 import { defaultSettings, type Settings } from '../../../shared-types/settings.ts';
 import type {
@@ -34,7 +35,7 @@ const warmer = (curves: DayCurves): DayCurves => ({
 });
 
 /** A made-up day of light, brightest at noon in UTC. */
-function madeUpLight(day: string): NonNullable<Comparison['absorbed']> {
+function madeUpLight(day: string): Absorbed {
   const valueWM2 = Array.from({ length: 48 }, (_, step) =>
     Math.max(0, 700 * Math.sin((Math.PI * (step - 12)) / 24)),
   );

@@ -28,8 +28,9 @@ function modelOf(leftOver: (value: number) => number): LoopModel {
   };
 }
 
-/** Falls towards 2, but a little beyond where the search begins it rises first: a short step sees no way down. */
-const behindARise = (value: number) => value - 2 - (value > 0 && value < 0.3 ? 1 : 0);
+/** Falls towards 2, but somewhere beyond where the search begins it rises first: a step that ends there sees no way down. */
+const behindARise = (from: number, to: number) => (value: number) =>
+  value - 2 - (value > from && value < to ? 1 : 0);
 
 describe('a search', () => {
   test('ends where the misfit is the least', () => {
@@ -41,8 +42,11 @@ describe('a search', () => {
     expect(fitted.found.parameters[0]).toBeCloseTo(2, 1);
   });
 
-  test('that got stuck goes on from there with other steps', () => {
-    const fitted = search(modelOf(behindARise), () => true);
+  test.each([
+    ['longer', 0, 0.3],
+    ['shorter', 0.06, 0.6],
+  ])('that got stuck tries %s steps', (_, from, to) => {
+    const fitted = search(modelOf(behindARise(from, to)), () => true);
     if (!('found' in fitted)) throw new Error(fitted.why);
     expect(fitted.found.parameters[0]).toBeCloseTo(2, 1);
   });

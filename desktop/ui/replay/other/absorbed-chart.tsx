@@ -1,4 +1,4 @@
-import type { Comparison } from '../../../../shared-types/tuning.ts';
+import type { Absorbed } from '../../../../shared-types/absorbed.ts';
 import { inLine } from '../../format/numbers.ts';
 import { useNumbers, useTimes } from '../../shell/use-formats.ts';
 import { en } from '../../text/en.ts';
@@ -17,7 +17,7 @@ const box = {
 } as const;
 
 /** Light through the day: the band as an area, the likeliest as a line. */
-export function AbsorbedChart({ absorbed }: { readonly absorbed: NonNullable<Comparison['absorbed']> }) {
+export function AbsorbedChart({ absorbed }: { readonly absorbed: Absorbed }) {
   const numbers = useNumbers();
   const { clock } = useTimes();
   const { band, line, topWM2, brightest, hours } = absorbedOutline(absorbed, box);

@@ -1,6 +1,4 @@
-import type { Comparison } from '../../../../shared-types/tuning.ts';
-
-type Absorbed = NonNullable<Comparison['absorbed']>;
+import type { Absorbed } from '../../../../shared-types/absorbed.ts';
 
 export interface DrawnBox {
   readonly left: number;

@@ -1,9 +1,8 @@
-import type { Comparison, Estimate } from '../../../../shared-types/tuning.ts';
+import { type Absorbed, litSteps } from '../../../../shared-types/absorbed.ts';
+import type { Estimate } from '../../../../shared-types/tuning.ts';
 import { inLine, type NumberFormats } from '../../format/numbers.ts';
 import { bandBars } from './band-bar.ts';
 import { type ShownValue, shownValue } from './side-rows.ts';
-
-type Absorbed = NonNullable<Comparison['absorbed']>;
 
 export interface AbsorbedRow {
   readonly fromMs: number;
@@ -11,20 +10,14 @@ export interface AbsorbedRow {
   readonly shown: ShownValue;
 }
 
-/** Where not even the upper end of the band is as bright, it is night [W/m2]. */
-const darkWM2 = 5;
-
 /** The steps of a day in which there was light, in words, with bars on one scale. */
 export function absorbedRows(absorbed: Absorbed, numbers: NumberFormats): readonly AbsorbedRow[] {
-  const { fromMs, stepMs, valueWM2, lowWM2, highWM2 } = absorbed;
-  const lit = valueWM2
-    .map((value, step) => ({ step, value, low: lowWM2[step] ?? value, high: highWM2[step] ?? value }))
-    .filter(({ high }) => high >= darkWM2);
+  const lit = litSteps(absorbed);
   const bars = lit.length === 0 ? undefined : bandBars([dark, ...lit]);
   const show = (value: number) => inLine(numbers.channel('WM2', value));
-  return lit.map((estimate, index) => ({
-    fromMs: fromMs + estimate.step * stepMs,
-    toMs: fromMs + (estimate.step + 1) * stepMs,
+  return lit.map(({ fromMs, toMs, ...estimate }, index) => ({
+    fromMs,
+    toMs,
     shown: { ...shownValue(estimate, show), bar: bars?.[index + 1] ?? null },
   }));
 }
