@@ -41,6 +41,7 @@ export default defineConfig({
           name: 'long',
           include: longOnes,
           testTimeout: 60_000,
+          hookTimeout: 60_000,
           // As many as there are cores: the runner itself has next to nothing to do.
           maxWorkers: '100%',
           sequence: { groupOrder: 0 },
@@ -53,6 +54,7 @@ export default defineConfig({
           include: ['tests/{unit,reference,property}/**/*.test.{ts,tsx}'],
           exclude: longOnes,
           testTimeout: 60_000,
+          hookTimeout: 60_000,
           maxWorkers: '100%',
           // Files of one worker share their modules, which are loaded once and not for each file: a test leaves nothing
           // behind in them. Files are dealt out beforehand, so that long ones would leave a core without work.
