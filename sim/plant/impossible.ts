@@ -6,11 +6,12 @@ export type Impossibility =
   | { readonly code: 'pump-cannot-lift'; readonly shutOffM: number; readonly liftM: number }
   | { readonly code: 'pan-below-store'; readonly belowM: number }
   | { readonly code: 'return-too-small'; readonly carriesLMin: number; readonly ratedLMin: number }
-  | { readonly code: 'source-too-small'; readonly heldL: number; readonly neededL: number };
+  | { readonly code: 'source-too-small'; readonly heldL: number; readonly neededL: number }
+  | { readonly code: 'loss-all-down'; readonly downWM2K: number; readonly stillLossWM2K: number };
 
 /** What no settings can mend in a loop; empty when it can be built. */
 export function impossibilities(parts: Parts): readonly Impossibility[] {
-  return [...lift(parts), ...fall(parts), ...back(parts), ...source(parts)];
+  return [...lift(parts), ...fall(parts), ...back(parts), ...source(parts), ...up(parts)];
 }
 
 /** An impossibility as one sentence for a person. */
@@ -35,6 +36,12 @@ export function impossibilityText(why: Impossibility): string {
       return (
         `The water does not suffice: pan and pipes hold ${why.neededL.toFixed(0)} L, and only ` +
         `${why.heldL.toFixed(0)} L can be taken.`
+      );
+    case 'loss-all-down':
+      return (
+        `The sheet would lose nothing to the air: ${why.downWM2K.toFixed(1)} W/m2K of its ` +
+        `${why.stillLossWM2K.toFixed(1)} W/m2K without wind go down through the insulation. An uncovered sheet ` +
+        'at least radiates.'
       );
   }
 }
@@ -86,4 +93,9 @@ function source(parts: Parts): Impossibility[] {
   const heldKg = startKg - leastKg;
   if (heldKg >= neededKg) return [];
   return [{ code: 'source-too-small', heldL: heldKg / waterKgL, neededL: neededKg / waterKgL }];
+}
+
+/** A dry sheet has only the air to give its heat to: with no way up it would grow hotter without end. */
+function up({ traits: { insulationWM2K: downWM2K, stillLossWM2K } }: Parts): Impossibility[] {
+  return downWM2K < stillLossWM2K ? [] : [{ code: 'loss-all-down', downWM2K, stillLossWM2K }];
 }

@@ -82,3 +82,15 @@ describe('too little water', () => {
     expect(why && impossibilityText(why)).toMatch(/hold 486 L, and only 480 L/);
   });
 });
+
+describe('a sheet that loses nothing to the air', () => {
+  const losingDown = (insulationWM2K: number) =>
+    impossibilities(partsOf(siteOf(demoContent()), { traits: { stillLossWM2K: 11.5, insulationWM2K } }));
+
+  it('is refused as soon as all of its loss goes down, with both numbers', () => {
+    expect(losingDown(11.4)).toEqual([]);
+    const [why] = losingDown(11.5);
+    expect(why).toEqual({ code: 'loss-all-down', downWM2K: 11.5, stillLossWM2K: 11.5 });
+    expect(why && impossibilityText(why)).toMatch(/11\.5 W\/m2K of its 11\.5 W\/m2K/);
+  });
+});
