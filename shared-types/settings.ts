@@ -190,7 +190,7 @@ export const settingDeclarations = {
     least: 0,
     most: 1,
     meaning:
-      'At 1 the pan is emptied when the store takes no more heat, once it brings none and the liner stands a dry sheet; at 0 it rests.',
+      'At 1 the pan is emptied when the store takes no more heat, once it brings none and the liner stands a dry sheet; at 0 it rests first, until it loses heat.',
   },
   nightCooling: {
     group: 'heat',

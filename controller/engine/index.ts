@@ -10,7 +10,7 @@ export { type EngineState, initialState, safeOutputs } from './state.ts';
 export { step, stepOn } from './step.ts';
 
 /** Version of the rules: a log tells with it which engine decided. */
-export const engineVersion = '1.3.0';
+export const engineVersion = '1.4.0';
 
 /** @returns undefined when what was saved is no state of this version nor of the two before. */
 export function reviveState(saved: unknown): EngineState | undefined {

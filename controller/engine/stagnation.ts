@@ -31,9 +31,9 @@ function hotPlate(sunWM2: number): BarePlate {
   };
 }
 
-/** Temperature that a dry sheet reaches at noon of a hot, still day [°C]: some 92, whatever the site. */
-export function dryStagnationC(): number {
-  return restingPlateC(hotPlate(noonWM2));
+/** Temperature that a dry sheet reaches on a hot, still day [°C]: some 92 in the sun of its noon, whatever the site. */
+export function dryStagnationC(sunWM2 = noonWM2): number {
+  return restingPlateC(hotPlate(sunWM2));
 }
 
 /**
@@ -55,9 +55,7 @@ export function wetStagnationC({ pan }: Site): number {
   return hottestC;
 }
 
-const hottestDryC = dryStagnationC();
-
-/** True when the sheet may stand dry in any sun: the liner below it stands what it then reaches. */
-export function mayStandDry({ pan }: Site): boolean {
-  return hottestDryC <= pan.linerLimitC;
+/** True when the sheet may stand dry in such a sun, else in any: the liner below it stands what it then reaches. */
+export function mayStandDry({ pan }: Site, sunWM2?: number): boolean {
+  return dryStagnationC(sunWM2) <= pan.linerLimitC;
 }

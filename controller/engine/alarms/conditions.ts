@@ -1,6 +1,8 @@
 import type { AlarmCode } from '../../../shared-types/alarms.ts';
 import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
 import type { Feedback, Outputs } from '../../../shared-types/engine.ts';
+import { unfollowedText } from '../explain/alarm-text.ts';
+import { noFlowKindText } from '../explain/no-flow-text.ts';
 import { isOutOfSeason, isSeasonNear } from '../hazards/air-lows.ts';
 import { isFrostUnseen } from '../hazards/frost.ts';
 import { daysToFrostSeason } from '../hazards/frost-season.ts';
@@ -9,7 +11,6 @@ import { failuresToLock } from '../hazards/table.ts';
 import { known, type Values } from '../known.ts';
 import { canEmpty } from '../pan.ts';
 import { isPumping, type Situation } from '../situation.ts';
-import { noFlowKindText } from '../watch/no-flow-kind.ts';
 import { fullFlowLMin } from '../watch/pump-signs.ts';
 import { isDrawnLow, lacksForFill, neededMm, reservoirLeakMm, reservoirMm } from '../watch/reservoir.ts';
 import { restLeakMmH } from '../watch/rest-level.ts';
@@ -152,9 +153,8 @@ function notFollowed(situation: Situation, { feedback, outputsBefore }: AlarmGro
     told.drainOpen !== null &&
     told.drainOpen !== outputsBefore.drainOpen;
   if (!pumpDiffers && !drainDiffers) return null;
-  const parts = [pumpDiffers ? 'pump' : '', drainDiffers ? 'drain valve' : ''].filter((part) => part !== '');
   return {
     values: known({ commandedFraction: commanded, pumpFraction: told?.pumpFraction ?? null }),
-    detail: parts.join(' and '),
+    detail: unfollowedText(pumpDiffers, drainDiffers),
   };
 }

@@ -31,3 +31,8 @@ export function alarmText(code: AlarmCode, values: Values, detail?: string): str
   const named = detail === undefined ? '' : `: ${detail}`;
   return `${alarmCatalogue[code].title}${named}.${numbers === '' ? '' : ` ${numbers}`}`;
 }
+
+/** Which outputs do not follow their command. */
+export function unfollowedText(pump: boolean, drain: boolean): string {
+  return [pump ? 'pump' : '', drain ? 'drain valve' : ''].filter((part) => part !== '').join(' and ');
+}

@@ -1,7 +1,7 @@
 import type { ReasonCode } from '../../../shared-types/reasons.ts';
 import type { Values } from '../known.ts';
-import { noFlowKindText } from '../watch/no-flow-kind.ts';
 import { againstStore, duration, figure } from './figure.ts';
+import { noFlowKindText } from './no-flow-text.ts';
 
 const texts: Readonly<Record<ReasonCode, (v: Values) => string>> = {
   'waiting-for-sun': () => 'Waiting for sun: the sheet is no warmer than the store bottom.',

@@ -6,6 +6,8 @@ import { canRest, panVolumeL } from '../pan.ts';
 import type { Goal, Situation } from '../situation.ts';
 import { mayStandDry } from '../stagnation.ts';
 import type { EngineState } from '../state.ts';
+import { clearSkyWM2 } from '../sun/position.ts';
+import { isLosing } from '../want/timers.ts';
 import { updateDump } from './heat-dump.ts';
 import { isCooling } from './night-cooling.ts';
 
@@ -21,6 +23,8 @@ const linerReleaseK = 3;
  */
 const lateMin = 2;
 const sensedParts = 6;
+/** By how much a sheet is taken to get more than a clear sky gives: the bright edges of clouds. A design choice. */
+const brighter = 1.5;
 
 /** Store temperature at which harvest ends [°C]. */
 export function storeLimitC(site: Site, settings: Settings): number {
@@ -65,7 +69,7 @@ export function updateHeat(situation: Situation): Heat {
   const linerC = linerHotC(site, settings);
   const { hottestPanC } = facts;
   const toBeC = storeToBeC(situation);
-  const storeFull = stays(before.storeFull, toBeC, limitC, settings.storeReleaseK);
+  const storeFull = stays(before.storeFull, toBeC, limitC, coolsByK(situation));
   const linerHot = stays(before.linerHot, hottestPanC, linerC, linerReleaseK);
   const cooling = isCooling(situation);
   const dump = updateDump(before, { linerC, storeC: limitC, storeFull }, situation);
@@ -74,19 +78,33 @@ export function updateHeat(situation: Situation): Heat {
   return dump === undefined ? { storeFull, linerHot, cooling } : { storeFull, linerHot, cooling, dump };
 }
 
+/**
+ * How far the store has to cool before it takes heat again [K]. A liner that no dry sheet may heat is not kept waiting
+ * for its water until then: it is filled as soon as there is room for any heat, unless the last fill failed.
+ */
+function coolsByK({ state: { failure, water }, site, settings }: Situation): number {
+  const hurries = water.level === 'empty' && failure.count === 0 && !mayStandDry(site);
+  return hurries ? 0 : settings.storeReleaseK;
+}
+
 function stays(before: boolean, valueC: number | null, onAtC: number, releaseK: number): boolean {
   return valueC === null ? before : hysteresis(before, valueC, onAtC, onAtC - releaseK);
 }
 
 /**
- * What becomes of the pan while the store takes no more: it rests, or empties where that is set.
+ * What becomes of the pan while the store takes no more: it rests until it loses heat, or empties before where that
+ * is set. A pan that is left full through the evening gives to the night what was the store's.
  *
- * Its water comes home only when it is no warmer than the store, and the sheet is left dry only where the liner
- * stands what a dry sheet reaches, or by night.
+ * Its water comes home only when it is no warmer than the store's hottest, and the sheet is left dry only where the
+ * liner stands what it may yet reach: from noon on no more than under a clear sky now.
  */
 export function fullStoreGoal(situation: Situation): Goal {
-  const { facts, site, settings } = situation;
-  if (settings.emptyWhenStoreFull !== 1) return 'rest';
-  const bringsHeat = site.plumbing === 'open-store' && (facts.differenceK ?? 1) > 0;
-  return !bringsHeat && (mayStandDry(site) || isSunDown(situation)) ? 'empty' : 'rest';
+  const { facts, site, settings, state, sunHeightDeg } = situation;
+  if (settings.emptyWhenStoreFull !== 1 && !isLosing(situation)) return 'rest';
+  const { hottestPanC, hottestStoreC } = facts;
+  const known = hottestPanC !== null && hottestStoreC !== null;
+  if (site.plumbing === 'open-store' && !(known && hottestPanC <= hottestStoreC)) return 'rest';
+  const falls = sunHeightDeg !== null && state.harvest.risingWM2 < 0;
+  const stands = mayStandDry(site, falls ? brighter * clearSkyWM2(sunHeightDeg) : undefined);
+  return stands || isSunDown(situation) ? 'empty' : 'rest';
 }

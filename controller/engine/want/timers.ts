@@ -1,4 +1,4 @@
-import { hold } from '../blocks/hold.ts';
+import { heldFor, hold } from '../blocks/hold.ts';
 import { drainOpenSince } from '../hazards/drain-open.ts';
 import { noFlowSince } from '../hazards/no-flow.ts';
 import type { HeatReading } from '../meter/heat-rate.ts';
@@ -19,6 +19,14 @@ const gainedK = 0.5;
 const settlingTurnovers = 2;
 /** A pair of sensors that is known to this is not waited for [K]; a design choice. */
 const knownSdK = 0.5;
+
+/** How long the pan has to be seen losing before it is believed [ms]; a design choice. */
+const losingHoldMs = 180_000;
+
+/** True once a full pan has lost heat for so long that it is believed. */
+export function isLosing({ state: { timers }, runMs }: Situation): boolean {
+  return heldFor(timers.losingMs, runMs, losingHoldMs);
+}
 
 /** True when the pan has to be filled before anything can be gained. */
 export function needsFill({ state: { phase, water } }: Situation): boolean {

@@ -10,10 +10,8 @@ import { batchWarms, wayHome } from './batch.ts';
 import { absorbedFraction, dryGainW } from './collector.ts';
 import { wantInDoubt } from './doubt.ts';
 import { fillCostJ, fillsToday, leastEmptyMin, refillCostJ } from './refill.ts';
-import { differencesOf, needsFill, settlingMs } from './timers.ts';
+import { differencesOf, isLosing, needsFill, settlingMs } from './timers.ts';
 
-/** How long the pan has to be seen losing before it is believed [ms]; a design choice. */
-const losingHoldMs = 180_000;
 /** From this much below the store on, and for so long, a circulation takes heat out of it. Design choices. */
 const takesHeatK = 1;
 const takesHeatS = 120;
@@ -99,7 +97,7 @@ function wantFromCirculation(situation: Situation, phase: Circulating): Command 
   const values = differences(situation);
   const closesAfterS = stopDelayS(situation);
   const closed = heldFor(timers.stopMs, runMs, closesAfterS * 1000);
-  const losing = heldFor(timers.losingMs, runMs, losingHoldMs);
+  const losing = isLosing(situation);
   const gap = closed || losing ? gapValues(situation) : null;
   if (losing && gap === null && canEmpty(site)) return emptyInGap(situation, values);
   if (closed && canRest(site)) return command('rest', 'resting-no-gain', values);
@@ -142,7 +140,7 @@ function wantFromRest(situation: Situation): Command {
   const idleMin = gain === null ? 0 : (runMs - gain.sinceMs) / 60_000;
   const idle = { ...values, idleMin, emptyAfterMin: settings.emptyAfterMin };
   if (canEmpty(site)) {
-    if (heldFor(timers.losingMs, runMs, losingHoldMs)) {
+    if (isLosing(situation)) {
       const hold = gapValues(situation);
       return hold === null ? emptyInGap(situation, idle) : command('rest', 'resting-through-gap', hold);
     }

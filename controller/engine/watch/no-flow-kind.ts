@@ -5,19 +5,6 @@ import { leastFlowLMin, powerSays, takenSince } from './pump-signs.ts';
 /** Why no water moves. Numbers, so that they may stand among the values of a reason. */
 export const noFlowKinds = { unknown: 0, dead: 1, air: 2, shut: 3, reversed: 4 } as const;
 
-const texts: readonly string[] = [
-  'air, a closed valve or a dead pump',
-  'the pump draws no power',
-  'the pump turns in air',
-  'the pump works against a closed valve or a blocked pipe',
-  'the water runs backwards',
-];
-
-/** Words for a kind of `noFlowKinds`. */
-export function noFlowKindText(kind: number): string {
-  return texts[kind] ?? '';
-}
-
 /** What flow and power say of a pump that moves no water; `unknown` where neither is measured. */
 export function noFlowKindOf(situation: Situation): number {
   const flowLMin = good(takenSince(situation.readings.flowLMin, situation));

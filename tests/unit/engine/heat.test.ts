@@ -96,7 +96,13 @@ describe('a pan over a full store', () => {
       { panOutletC: 20, panSheetC: 20 },
       'emptying',
     ],
-    ['rests while it would bring heat', { emptyWhenStoreFull: 1 }, tough, { panOutletC: 20.1 }, 'resting'],
+    [
+      'rests while it is hotter than the store',
+      { emptyWhenStoreFull: 1 },
+      tough,
+      { panOutletC: 61.1 },
+      'resting',
+    ],
     ['rests where the dry sheet is too hot', { emptyWhenStoreFull: 1 }, {}, { panOutletC: 15 }, 'resting'],
   ] as const)('%s', (_, settings, changes, values, phase) => {
     const loop = full(settings, changes).set(values).run(20);

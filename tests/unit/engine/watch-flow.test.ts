@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { noFlowKindText } from '../../../controller/engine/explain/no-flow-text.ts';
 import { noFlowSince } from '../../../controller/engine/hazards/no-flow.ts';
 import { lowSince, updateFlowLow } from '../../../controller/engine/watch/flow-low.ts';
 import { updateSmoothed } from '../../../controller/engine/watch/flow-share.ts';
 import { learnFlow, learnPriming } from '../../../controller/engine/watch/learn-flow.ts';
 import { calmFlow, newUpkeep } from '../../../controller/engine/watch/memory.ts';
-import { noFlowKindOf, noFlowKinds, noFlowKindText } from '../../../controller/engine/watch/no-flow-kind.ts';
+import { noFlowKindOf, noFlowKinds } from '../../../controller/engine/watch/no-flow-kind.ts';
 import { powerSays, takenSince } from '../../../controller/engine/watch/pump-signs.ts';
 import { runsOn, seenRunning } from '../../../controller/engine/watch/runs-on.ts';
 import { makeSite } from './rig.ts';

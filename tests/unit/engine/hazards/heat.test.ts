@@ -93,29 +93,68 @@ describe('the memory of heat', () => {
   });
 });
 
+describe('a store under an empty pan', () => {
+  const strong = { ...site, pan: { ...site.pan, linerLimitC: 120 } };
+  const isFull = (storeTopC: number, given: Given) =>
+    update({ storeBottomC: 20, storeTopC }, { storeFull: true }, given).storeFull;
+
+  it('takes heat again as soon as it is below its limit, where the liner stands no dry sheet', () => {
+    const empty: Given = { level: 'empty' };
+    expect([isFull(60, empty), isFull(59.99, empty)]).toEqual([true, false]);
+    expect([isFull(57, { ...empty, site: strong }), isFull(56.99, { ...empty, site: strong })]).toEqual([
+      ...[true, false],
+    ]);
+    expect([isFull(59.99, { level: 'part' }), isFull(59.99, { level: 'full' })]).toEqual([true, true]);
+  });
+
+  it('is not hurried after a fill that failed', () => {
+    const heat = { ...calm, storeFull: true };
+    const failure = { ...initialState().failure, count: 1 };
+    const told = { storeBottomC: 20, storeTopC: 59.99 };
+    expect(updateHeat(situationOf({ told, level: 'empty', state: { heat, failure } })).storeFull).toBe(true);
+  });
+});
+
 describe('the pan under a full store', () => {
   const emptied = { ...quickSettings, emptyWhenStoreFull: 1 };
   const strong = { ...site, pan: { ...site.pan, linerLimitC: 120 } };
-  const goal = (differenceK: number | null, given: Given = {}) =>
+  const reservoir = { ...strong, plumbing: 'reservoir' } as const;
+  const losingMs = (ms: number) => ({ timers: { ...initialState().timers, losingMs: ms } });
+  /** A pan that is so much warmer than the store's hottest part. */
+  const goal = (aboveK: number | null, given: Given = {}) =>
     fullStoreGoal(
       situationOf({
         ...{ settings: emptied, site: strong },
-        told: differenceK === null ? { panOutletC: 20 } : { panOutletC: 20 + differenceK, storeBottomC: 20 },
+        told:
+          aboveK === null ? { panOutletC: 50 } : { panOutletC: 50 + aboveK, storeTopC: 50, storeBottomC: 20 },
         ...given,
       }),
     );
 
-  it('rests where nothing else is set', () => {
-    expect([goal(0), goal(0, { settings: quickSettings })]).toEqual(['empty', 'rest']);
+  it('rests where nothing else is set, until it was seen losing heat for three minutes', () => {
+    const set = { settings: quickSettings, runMs: 1_000_000 };
+    expect([goal(0), goal(0, set)]).toEqual(['empty', 'rest']);
+    const since = (ms: number) => goal(0, { ...set, state: losingMs(1_000_000 - ms) });
+    expect([since(180_000), since(179_999)]).toEqual(['empty', 'rest']);
   });
 
-  it('rests while its water would bring heat home, or nobody knows', () => {
-    expect([goal(0.01), goal(null)]).toEqual(['rest', 'rest']);
-    const reservoir = { site: { ...strong, plumbing: 'reservoir' } } as const;
-    expect([goal(0.01, reservoir), goal(null, reservoir)]).toEqual(['empty', 'empty']);
+  it("rests while it is warmer than the store's hottest, or nobody knows", () => {
+    expect([goal(-29), goal(0.01), goal(null)]).toEqual(['empty', 'rest', 'rest']);
+    expect(goal(0, { told: { storeTopC: 50, storeBottomC: 20 } })).toBe('rest');
+    expect([goal(0.01, { site: reservoir }), goal(null, { site: reservoir })]).toEqual(['empty', 'empty']);
   });
 
   it('rests by day where the liner does not stand a dry sheet', () => {
     expect([goal(0, { site }), goal(0, { site, sunHeightDeg: -5 })]).toEqual(['rest', 'empty']);
+  });
+
+  it('empties in the afternoon once the liner stands half again as much as a clear sky gives', () => {
+    // 80 °C are reached under 797 W/m2; two thirds of that are a clear sky with the sun at 32.7 degrees.
+    const turning = (risingWM2: number) => ({ harvest: { ...initialState().harvest, risingWM2 } });
+    const at = (sunHeightDeg: number, risingWM2 = -1) =>
+      goal(0, { site, sunHeightDeg, state: turning(risingWM2) });
+    expect([at(32.5), at(32.9), at(32.5, 0), at(32.5, 1)]).toEqual(['empty', 'rest', 'rest', 'rest']);
+    const lit = { storeTopC: 50, storeBottomC: 20, panOutletC: 50, irradianceWM2: 300 };
+    expect(goal(0, { site, sunHeightDeg: null, state: turning(-1), told: lit })).toBe('rest');
   });
 });
