@@ -53,7 +53,7 @@ export function checkPan(reader: LogReader, options: PanCheckOptions): PanChecke
   const { reference, groups } = groupedDays(worth, referenceDays);
   if (reference.length < leastGroupDays) return { ok: false, why: tooFew(worth.length, leftOut) };
   const summed = [reference, ...groups].map((group) => group.map((day) => sumsOf(day, line, held)));
-  const whole: Reference = { line, held, scatter: scatterOf(summed) };
+  const whole: Reference = { line, held, scatterWM2: scatterOf(summed) };
   const areaM2 = site.pan.grossAreaM2;
   const blocks = groups.map((group) => blockOf(group, whole));
   return {
@@ -66,13 +66,13 @@ export function checkPan(reader: LogReader, options: PanCheckOptions): PanChecke
         .filter((day) => isCounted(day, [reference, ...groups]))
         .map((day) => panDayOf(day, sumsOf(day, line, held), whole, areaM2)),
       findings: findingsOf({ reference, groups, whole, blocks, before: blockOf(reference, whole) }),
-      remarks: [...remarks, ...lineRemarks(line, fit), ...leftOut],
+      remarks: [...remarks, ...lineRemarks(line, fit), ...leftOut, ...laterDays(worth, options.days)],
     },
   };
 }
 
 /** With less to expect a ratio is mostly noise [W/m2]. A design choice. */
-const leastExpectedWM2 = 50;
+const leastExpectedWM2 = 100;
 
 const isWorth = ({ expected }: Sums, { stretches }: UsableDay) =>
   expected >= leastExpectedWM2 * stretches.length;
@@ -81,6 +81,15 @@ const one: Estimate = { value: 1, low: 1, high: 1 };
 
 function isCounted(day: UsableDay, groups: readonly (readonly UsableDay[])[]): boolean {
   return groups.some((group) => group.includes(day));
+}
+
+/** Where the newest days are of no use, what is found is not of now. */
+function laterDays(worth: readonly UsableDay[], asked: readonly string[]): string[] {
+  const newest = (worth.at(-1) as UsableDay).day;
+  const later = asked.filter((day) => day > newest).length;
+  return later === 0
+    ? []
+    : [`The newest day of use is ${newest}: what is found is not of the ${later} days after it.`];
 }
 
 interface DaysRead {
@@ -159,7 +168,7 @@ function blockOf(days: readonly UsableDay[], whole: Reference): PanBlock {
     toDay: (days.at(-1) as UsableDay).day,
     days: days.length,
     hours: days.reduce((hours, day) => hours + hoursOf(day), 0),
-    ratio: ratioOf(sums, days.length, whole),
+    ratio: ratioOf(sums, whole),
     efficiency: estimateOf(line, 0),
     lossWM2K: line.lossTold ? estimateOf(line, 1) : null,
     contactKM2W: contactOf(days),
@@ -181,6 +190,6 @@ function panDayOf(day: UsableDay, sums: Sums, whole: Reference, areaM2: number):
     hours: hoursOf(day),
     measuredJ: joules(sums.gave),
     expectedJ: joules(sums.expected),
-    ratio: ratioOf(sums, 1, whole),
+    ratio: ratioOf(sums, whole),
   };
 }

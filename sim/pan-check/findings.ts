@@ -2,7 +2,7 @@ import type { PanBlock, PanFinding } from '../../shared-types/pan-check.ts';
 import type { Estimate } from '../../shared-types/tuning.ts';
 import type { Grouped } from './groups.ts';
 import type { Reference } from './ratio.ts';
-import { shadeOf } from './shade.ts';
+import { type Shade, shadeOf } from './shade.ts';
 
 interface Ground extends Grouped {
   readonly whole: Reference;
@@ -23,27 +23,40 @@ export function findingsOf(ground: Ground): PanFinding[] {
   const group = groups.at(-1);
   if (newest === undefined || group === undefined)
     return [{ code: 'nothing-to-compare', text: 'There are too few days beside those of the reference.' }];
-  const shade = shadeOf(group, reference, whole);
-  const loss = changeOf(before.lossWM2K, newest.lossWM2K);
-  const contact = changeOf(before.contactKM2W, newest.contactKM2W);
-  const findings: PanFinding[] = [];
-  if (shade !== undefined)
-    findings.push({
-      code: 'shaded',
-      text:
-        `From ${shade.fromHour} to ${shade.toHour} h solar time it brings ${percent(shade.lessFraction)} less than at ` +
-        'its other hours, as it did not on the reference days: look what stands in the way of the sun.',
-    });
-  if (contact !== null && Math.abs(contact) >= leastContactShare * Math.abs(before.contactKM2W?.value ?? 0))
-    findings.push(contactFinding(newest, before, contact));
-  if (loss !== null) findings.push(lossFinding(newest, before, loss));
   const { ratio } = newest;
-  const known = findings.some(
-    ({ code }) => code === 'shaded' || code === 'contact-poorer' || code === 'loses-more',
-  );
-  if (ratio.high < 1 && ratio.value <= 1 - leastChange) findings.unshift(lessFinding(ratio, known));
-  else if (ratio.low > 1 && ratio.value >= 1 + leastChange) findings.push(moreFinding(ratio));
-  return findings.length > 0 ? findings : [asGood(ratio)];
+  const less = ratio.high < 1 && ratio.value <= 1 - leastChange;
+  const more = ratio.low > 1 && ratio.value >= 1 + leastChange;
+  const causes: PanFinding[] = [];
+  const shade = shadeOf(group, reference, whole);
+  if (shade !== undefined) causes.push(shadeFinding(shade));
+  const contact = changeOf(before.contactKM2W, newest.contactKM2W);
+  if (contact !== null && Math.abs(contact) >= leastContactShare * Math.abs(before.contactKM2W?.value ?? 0))
+    causes.push(contactFinding(newest, before, contact));
+  // Efficiency and loss err against each other: a change of one alone is one of heat as well.
+  const loss = changeOf(before.lossWM2K, newest.lossWM2K);
+  if (loss !== null && (loss > 0 ? less : more)) causes.push(lossFinding(newest, before, loss));
+  if (less)
+    return [
+      lessFinding(
+        ratio,
+        causes.some(({ code }) => grave.has(code)),
+      ),
+      ...causes,
+    ];
+  if (more) return [...causes, moreFinding(ratio)];
+  return causes.length > 0 ? causes : [asGood(ratio)];
+}
+
+/** What may be why a pan brings less. */
+const grave: ReadonlySet<PanFinding['code']> = new Set(['shaded', 'contact-poorer', 'loses-more']);
+
+function shadeFinding({ fromHour, toHour, lessFraction }: Shade): PanFinding {
+  return {
+    code: 'shaded',
+    text:
+      `From ${fromHour} to ${toHour} h solar time it brings ${percent(lessFraction)} less than at its other hours, ` +
+      'as it did not on the reference days: look what stands in the way of the sun.',
+  };
 }
 
 const percent = (fraction: number) => `${Math.round(100 * Math.abs(fraction))} %`;
