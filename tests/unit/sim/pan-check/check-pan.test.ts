@@ -111,7 +111,7 @@ describe('a check', () => {
       'Left out: 2 days with less than an hour and a half of steady flow through a full pan.',
     );
     expect(result.check.remarks).toContain(
-      `The newest day of use is ${dayName(6)}: what is found is not of the 2 days after it.`,
+      `The newest day of use is ${dayName(6)}: what is found is not of 2 days after it.`,
     );
   });
 
