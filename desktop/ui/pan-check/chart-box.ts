@@ -26,6 +26,7 @@ export function scaleOf(values: readonly number[], step: number, box: DrawnBox):
     const share = (value / step - least) / (most - least);
     return box.top + (1 - Math.min(1, Math.max(0, share))) * box.height;
   };
-  const levels = axisTicks(least * step, most * step, mostLevels);
+  // A step that is finer would stand beside the same word twice.
+  const levels = axisTicks(least * step, most * step, mostLevels, step);
   return { levels: levels.map((value) => ({ value, y: y(value) })), y };
 }

@@ -21,7 +21,7 @@ export function CoefficientsCard({ check }: { readonly check: PanCheck }) {
   const days = blocks.map(({ fromDay }) => fromDay);
   return (
     <Card heading={text.heading}>
-      <p className={tuning['soft']}>{text.lead}</p>
+      <p className={`${tuning['soft']} ${styles['lead']}`}>{text.lead}</p>
       <div className={styles['pair']}>
         <GroupChart
           title={text.efficiency}

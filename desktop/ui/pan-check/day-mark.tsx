@@ -6,14 +6,21 @@ interface Props {
   /** Across [px]. */
   readonly size: number;
   readonly reference: boolean;
+  /** Shown to whoever points at it. */
+  readonly title?: string;
 }
 
 /** A day: an open square in the reference, else a full dot. */
-export function DayMark({ x, y, size, reference }: Props) {
+export function DayMark({ x, y, size, reference, title }: Props) {
   const half = size / 2;
+  const told = title === undefined ? null : <title>{title}</title>;
   return reference ? (
-    <rect className={styles['reference']} x={x - half} y={y - half} width={size} height={size} />
+    <rect className={styles['reference']} x={x - half} y={y - half} width={size} height={size}>
+      {told}
+    </rect>
   ) : (
-    <circle className={styles['day']} cx={x} cy={y} r={half} />
+    <circle className={styles['day']} cx={x} cy={y} r={half}>
+      {told}
+    </circle>
   );
 }

@@ -5,6 +5,7 @@ import { useFeed } from '../shell/feed-context.ts';
 import { JobLine } from '../shell/job-line.tsx';
 import type { PanCheckRun } from '../store/tuning-store.ts';
 import { en } from '../text/en.ts';
+import styles from './days-card.module.css';
 import type { PanForm } from './pan-form.ts';
 import type { PanPlan } from './read-pan-form.ts';
 import { ReferenceChoice } from './reference-choice.tsx';
@@ -28,13 +29,15 @@ export function DaysCard({ site, form, plan, run, onForm }: Props) {
   return (
     <Card heading={text.heading}>
       <div className={tuning['stack']}>
-        <fieldset className={tuning['plain']}>
-          <legend className={tuning['legend']}>{text.look}</legend>
-          <div className={tuning['row']}>
-            <SpanFields name={text.look} span={form.look} onSpan={(look) => onForm({ ...form, look })} />
-          </div>
-        </fieldset>
-        <ReferenceChoice form={form} onForm={onForm} />
+        <div className={styles['choices']}>
+          <fieldset className={tuning['plain']}>
+            <legend className={tuning['legend']}>{text.look}</legend>
+            <div className={tuning['row']}>
+              <SpanFields name={text.look} span={form.look} onSpan={(look) => onForm({ ...form, look })} />
+            </div>
+          </fieldset>
+          <ReferenceChoice form={form} onForm={onForm} />
+        </div>
         <p role="status">{fault ?? text.chosen(days.length, reference)}</p>
         <div>
           <Button

@@ -1,13 +1,14 @@
 import type { PanCheck, PanFinding } from '../../../shared-types/pan-check.ts';
 import tuning from '../replay/tuning.module.css';
 import { Card } from '../shell/card.tsx';
-import { useNumbers, useSentence, useTimes } from '../shell/use-formats.ts';
+import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import { findingSigns, lookOf } from './finding-look.ts';
 import styles from './findings-card.module.css';
 import { allBlocks, hoursOf } from './pan-groups.ts';
 import { showsOf } from './pan-rows.ts';
 import { spanText } from './span-text.ts';
+import { usePanSentence } from './use-pan-sentence.ts';
 
 const text = en.panCheck.found;
 
@@ -48,7 +49,7 @@ export function FindingsCard({ check, asked, old, olderFit }: Props) {
 }
 
 function Finding({ finding }: { readonly finding: PanFinding }) {
-  const inUnits = useSentence();
+  const inUnits = usePanSentence();
   const look = lookOf(finding);
   return (
     <li className={`${styles['finding']} ${styles[look]}`} data-code={finding.code}>

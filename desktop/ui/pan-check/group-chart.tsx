@@ -6,6 +6,7 @@ import { en } from '../text/en.ts';
 import styles from './chart.module.css';
 import { DayMark } from './day-mark.tsx';
 import { groupOutline } from './group-outline.ts';
+import { LevelLines } from './level-lines.tsx';
 
 const text = en.panCheck.coefficients;
 
@@ -33,14 +34,14 @@ export function GroupChart({ title, days, estimates, step, show, level }: Props)
   const there = estimates.filter((one) => one !== null);
   if (there.length === 0) return <Untold title={title} />;
   const wide = Math.max(leastPx, width);
-  const bottom = heightPx - edge.bottom;
-  const right = wide - edge.right;
-  const { levels, points, named } = groupOutline(estimates, step, {
+  const box = {
     left: edge.left,
     top: edge.top,
-    width: right - edge.left,
-    height: bottom - edge.top,
-  });
+    width: wide - edge.left - edge.right,
+    height: heightPx - edge.top - edge.bottom,
+  };
+  const bottom = box.top + box.height;
+  const { levels, points, named } = groupOutline(estimates, step, box);
   const told = (one: Estimate | null | undefined) => (one ? show(one.value) : en.panCheck.table.notTold);
   return (
     <div ref={ref}>
@@ -51,14 +52,7 @@ export function GroupChart({ title, days, estimates, step, show, level }: Props)
         role="img"
         aria-label={text.chart(title, days.length, told(estimates[0]), told(estimates.at(-1)))}
       >
-        {levels.map(({ value, y }) => (
-          <g key={value}>
-            <path className={styles['rule']} d={`M${edge.left} ${y}H${right}`} />
-            <text x={edge.left - 6} y={y} dy="0.35em" textAnchor="end">
-              {level(value)}
-            </text>
-          </g>
-        ))}
+        <LevelLines box={box} levels={levels} show={level} />
         {points.map(({ index, x, shown }) =>
           shown === null ? (
             <text key={index} x={x} y={bottom - 6} textAnchor="middle">

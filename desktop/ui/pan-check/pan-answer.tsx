@@ -1,12 +1,12 @@
 import type { PanCheck } from '../../../shared-types/pan-check.ts';
 import tuning from '../replay/tuning.module.css';
 import { Card } from '../shell/card.tsx';
-import { useSentence } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import { CoefficientsCard } from './coefficients-card.tsx';
 import { DaysChartCard } from './days-chart-card.tsx';
 import { FindingsCard } from './findings-card.tsx';
 import { TablesCard } from './tables-card.tsx';
+import { usePanSentence } from './use-pan-sentence.ts';
 
 const text = en.panCheck;
 
@@ -21,7 +21,7 @@ interface Props {
 
 /** What came of a check: the findings first, then what they rest on. */
 export function PanAnswer({ check, asked, old, olderFit }: Props) {
-  const inUnits = useSentence();
+  const inUnits = usePanSentence();
   return (
     <>
       <FindingsCard check={check} asked={asked} old={old} olderFit={olderFit} />

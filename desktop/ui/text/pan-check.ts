@@ -24,14 +24,14 @@ export const panCheckText = {
     reference: 'Compare with',
     chooseBy: 'Compared with',
     oldest: 'The oldest of them',
-    fromTo: 'Days of their own',
+    fromTo: 'Other days',
     firstDay: 'First day',
     lastDay: 'Last day',
     named: (days: string, end: string) => `${days}: ${end}`,
     chosen: (count: number, reference: number | null) =>
       reference === null
         ? `${days(count)}, compared with the oldest of them.`
-        : `${days(count)}, compared with ${days(reference)} of their own.`,
+        : `${days(count)}, compared with ${days(reference)}.`,
     faults: {
       unchosen: 'Choose a first and a last day.',
       none: 'No day that is over is kept there.',
@@ -56,6 +56,7 @@ export const panCheckText = {
     heading: 'Heat against the reference, day by day',
     chart: (count: number, span: string, first: string, last: string) =>
       `Heat against the reference on ${days(count)}, ${span}. In the first group ${first}, in the newest ${last}. The tables below hold the same.`,
+    mark: (day: string, ratio: string, band: string) => `${day}: ${ratio} (${band})`,
     legend: {
       day: 'a day, with the band it lies in with 95 %',
       reference: 'a day of the reference',
