@@ -2,7 +2,7 @@ import type { PanCheck } from '../../../shared-types/pan-check.ts';
 import blocks from '../replay/blocks.module.css';
 import { BandValue } from '../replay/other/band-value.tsx';
 import type { ShownValue } from '../replay/other/side-rows.ts';
-import { useNumbers, useSentence, useTimes } from '../shell/use-formats.ts';
+import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import { groupRows } from './pan-rows.ts';
 import { spanText } from './span-text.ts';
@@ -15,7 +15,6 @@ const columns = ['ratio', 'efficiency', 'loss', 'contact'] as const;
 export function GroupRows({ check }: { readonly check: PanCheck }) {
   const rows = groupRows(check, useNumbers());
   const { shortDay } = useTimes();
-  const inUnits = useSentence();
   return (
     <table className={`ruled ${styles['table']} ${blocks['blocks']}`}>
       <caption>{en.tuning.band.meaning}</caption>
@@ -26,7 +25,7 @@ export function GroupRows({ check }: { readonly check: PanCheck }) {
           <th scope="col">{text.hours}</th>
           {columns.map((name) => (
             <th key={name} scope="col">
-              {inUnits(text[name])}
+              {text[name]}
             </th>
           ))}
         </tr>

@@ -67,7 +67,12 @@ function Check({ site, days }: Props) {
       <HeavyNote site={site} />
       <DaysCard {...{ site, form, plan, run }} onForm={(next) => putPanForm(site, next)} />
       {run?.outcome.state === 'ready' ? (
-        <PanAnswer check={run.outcome.result} asked={run.days.length} old={old} olderFit={olderFit} />
+        <PanAnswer
+          check={run.outcome.result}
+          asked={new Set([...run.days, ...run.referenceDays]).size}
+          old={old}
+          olderFit={olderFit}
+        />
       ) : null}
     </>
   );

@@ -28,7 +28,7 @@ export interface DayRow {
 
 type Show = (value: number) => string;
 
-/** Sun at which the sheet's distance from its water is told [W/m2]. */
+/** What the sheet hands on where its distance from the water is told [W/m2]. A design choice. */
 const contactAtWM2 = 1000;
 
 /** Digits of what the screens show of a check. */
