@@ -49,7 +49,7 @@ export function dayOutline(
   const [from, to] = wholeSpan(check);
   const dayPx = box.width / (daysApart(from, to) + 1);
   const x = (day: string) => box.left + daysApart(from, day) * dayPx;
-  const { levels, y } = scaleOf([1, ...[...check.days, ...blocks].flatMap(shownEnds)], levelStep, box);
+  const { levels, y } = scaleOf([...check.days, ...blocks].flatMap(shownEnds), levelStep, box);
   const upright = ({ ratio: { value, low, high } }: { readonly ratio: Estimate }): Upright => ({
     y: y(value),
     lowY: y(low),

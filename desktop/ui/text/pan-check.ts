@@ -42,7 +42,7 @@ export const panCheckText = {
     run: 'Look',
     old: 'This is the answer for other days than those chosen now.',
   },
-  span: (from: string, to: string) => (from === to ? from : `${from} to ${to}`),
+  span: (from: string, to: string) => `${from} to ${to}`,
   found: {
     heading: (span: string) => `What the newest days tell: ${span}`,
     titles: findings,
