@@ -83,13 +83,15 @@ function isCounted(day: UsableDay, groups: readonly (readonly UsableDay[])[]): b
   return groups.some((group) => group.includes(day));
 }
 
+const inDays = (count: number) => (count === 1 ? '1 day' : `${count} days`);
+
 /** Where the newest days are of no use, what is found is not of now. */
 function laterDays(worth: readonly UsableDay[], asked: readonly string[]): string[] {
   const newest = (worth.at(-1) as UsableDay).day;
   const later = asked.filter((day) => day > newest).length;
   return later === 0
     ? []
-    : [`The newest day of use is ${newest}: what is found is not of the ${later} days after it.`];
+    : [`The newest day of use is ${newest}: what is found is not of ${inDays(later)} after it.`];
 }
 
 interface DaysRead {
@@ -133,7 +135,7 @@ function readDays(
   }
   if (restful > 0)
     leftOut.push(
-      `Left out: ${restful} days with less than an hour and a half of steady flow through a full pan.`,
+      `Left out: ${inDays(restful)} with less than an hour and a half of steady flow through a full pan.`,
     );
   return { days, site, remarks: [...remarks], leftOut };
 }

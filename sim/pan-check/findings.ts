@@ -3,6 +3,7 @@ import type { Estimate } from '../../shared-types/tuning.ts';
 import type { Grouped } from './groups.ts';
 import type { Reference } from './ratio.ts';
 import { type Shade, shadeOf } from './shade.ts';
+import { sureHalfWidths } from './student.ts';
 
 interface Ground extends Grouped {
   readonly whole: Reference;
@@ -24,16 +25,17 @@ export function findingsOf(ground: Ground): PanFinding[] {
   if (newest === undefined || group === undefined)
     return [{ code: 'nothing-to-compare', text: 'There are too few days beside those of the reference.' }];
   const { ratio } = newest;
-  const less = ratio.high < 1 && ratio.value <= 1 - leastChange;
-  const more = ratio.low > 1 && ratio.value >= 1 + leastChange;
+  const least = Math.max(leastChange, sureHalfWidths * half(ratio));
+  const less = ratio.value <= 1 - least;
+  const more = ratio.value >= 1 + least;
   const causes: PanFinding[] = [];
   const shade = shadeOf(group, reference, whole);
   if (shade !== undefined) causes.push(shadeFinding(shade));
   const contact = changeOf(before.contactKM2W, newest.contactKM2W);
   if (contact !== null && Math.abs(contact) >= leastContactShare * Math.abs(before.contactKM2W?.value ?? 0))
     causes.push(contactFinding(newest, before, contact));
-  // Efficiency and loss err against each other: a change of one alone is one of heat as well.
-  const loss = changeOf(before.lossWM2K, newest.lossWM2K);
+  // Efficiency and loss err against each other: a true change of one is one of heat as well. A shade bends both.
+  const loss = shade === undefined ? changeOf(before.lossWM2K, newest.lossWM2K) : null;
   if (loss !== null && (loss > 0 ? less : more)) causes.push(lossFinding(newest, before, loss));
   if (less)
     return [
@@ -61,10 +63,10 @@ function shadeFinding({ fromHour, toHour, lessFraction }: Shade): PanFinding {
 
 const percent = (fraction: number) => `${Math.round(100 * Math.abs(fraction))} %`;
 
-/** By how much a number changed, where the two bands leave no doubt that it did; else null. */
+/** By how much a number changed, where that is sure by both bands; else null. */
 function changeOf(before: Estimate | null, now: Estimate | null): number | null {
   if (before === null || now === null) return null;
-  const apart = Math.hypot(half(before), half(now));
+  const apart = sureHalfWidths * Math.hypot(half(before), half(now));
   const change = now.value - before.value;
   return Math.abs(change) > apart ? change : null;
 }
@@ -119,6 +121,6 @@ function asGood({ value, low, high }: Estimate): PanFinding {
   const percents = [value, low, high].map((one) => (100 * one).toFixed(0));
   return {
     code: 'as-good',
-    text: `As good as on the reference days: it brings ${percents[0]} % of their heat under the same weather (${percents[1]} to ${percents[2]} %).`,
+    text: `As good as on the reference days, as far as these days tell: it brings ${percents[0]} % of their heat under the same weather (${percents[1]} to ${percents[2]} %).`,
   };
 }

@@ -13,6 +13,15 @@ import { panCheckText } from './report-text.ts';
 /** Exit codes: 0 as good or better, 1 something was found, 2 nothing to look at or wrong options. */
 const exitCodes = { asGood: 0, found: 1, wrong: 2 } as const;
 
+const noDays = { ok: true, days: [] } as const;
+/** What asks nothing of anybody. */
+const calm: ReadonlySet<PanFinding['code']> = new Set([
+  'as-good',
+  'gathers-more',
+  'loses-less',
+  'contact-better',
+]);
+
 interface Flags {
   readonly site?: string;
   readonly data: string;
@@ -54,8 +63,6 @@ function run(wanted: readonly string[], { site, data, reference, json }: Flags):
   }
 }
 
-const noDays = { ok: true, days: [] } as const;
-
 function check(
   reader: LogReader,
   path: string,
@@ -70,14 +77,6 @@ function check(
   const [gravest] = checked.check.findings;
   return gravest !== undefined && calm.has(gravest.code) ? exitCodes.asGood : exitCodes.found;
 }
-
-/** What asks nothing of anybody. */
-const calm: ReadonlySet<PanFinding['code']> = new Set([
-  'as-good',
-  'gathers-more',
-  'loses-less',
-  'contact-better',
-]);
 
 function refuse(why: string): number {
   console.error(`pan-check: ${why}`);

@@ -1,7 +1,7 @@
 import type { UsableDay } from './groups.ts';
 import { expectedWM2 } from './pan-line.ts';
 import type { Reference } from './ratio.ts';
-import { studentHalfWidth } from './student.ts';
+import { studentHalfWidth, sureHalfWidths } from './student.ts';
 
 /** Hours of the day in which a pan brings less than in its other hours, though it did not before. */
 export interface Shade {
@@ -35,7 +35,7 @@ export function shadeOf(
     const [a, b] = [meanOf(now), meanOf(was)];
     const lessFraction = b.mean - a.mean;
     const half = studentHalfWidth(Math.min(now.length, was.length) - 1) * Math.hypot(a.error, b.error);
-    if (lessFraction < leastFraction || lessFraction < half) continue;
+    if (lessFraction < leastFraction || lessFraction < sureHalfWidths * half) continue;
     if (lessFraction <= (deepest?.lessFraction ?? 0)) continue;
     deepest = { fromHour: bin * binHours, toHour: (bin + 1) * binHours, lessFraction };
   }
