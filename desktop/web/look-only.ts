@@ -18,6 +18,7 @@ const openTo: Readonly<Record<MonitorMethod, Holder>> = {
   sweep: 'look',
   // The fit that it leaves beside the log is what everybody's comparisons stand on from then on.
   fit: 'ask',
+  panCheck: 'look',
   keptFit: 'look',
   heavyJob: 'look',
   jobProgress: 'look',
