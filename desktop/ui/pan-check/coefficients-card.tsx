@@ -32,7 +32,7 @@ export function CoefficientsCard({ check }: { readonly check: PanCheck }) {
           level={(value) => numbers.measure(value, 2, '').number}
         />
         <GroupChart
-          title={text.lossAxis}
+          title={en.panCheck.table.loss}
           days={days}
           estimates={blocks.map(({ lossWM2K }) => lossWM2K)}
           step={steps.loss}

@@ -17,7 +17,9 @@ export function GroupRows({ check }: { readonly check: PanCheck }) {
   const { shortDay } = useTimes();
   return (
     <table className={`ruled ${styles['table']} ${blocks['blocks']}`}>
-      <caption>{en.tuning.band.meaning}</caption>
+      <caption>
+        {en.tuning.band.meaning} {text.contactNote}
+      </caption>
       <thead>
         <tr>
           <th scope="col">{text.group}</th>

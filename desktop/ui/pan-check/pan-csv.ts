@@ -19,7 +19,7 @@ export function groupTable(check: Pick<PanCheck, 'reference' | 'blocks'>): Table
       `${text.hours} [h]`,
       ...headOf(`${text.ratio} [1]`),
       ...headOf(`${text.efficiency} [1]`),
-      ...headOf(`${text.loss} [W/m2K]`),
+      ...headOf(text.lossCsv),
       ...headOf(`${text.contactCsv} [K m2/W]`),
     ],
     ...allBlocks(check).map((block) => [

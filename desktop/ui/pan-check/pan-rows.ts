@@ -35,7 +35,7 @@ const contactAtWM2 = 1000;
 export const showsOf = (numbers: NumberFormats) => ({
   ratio: (value: number) => inLine(numbers.measure(100 * value, 1, '%')),
   efficiency: (value: number) => inLine(numbers.measure(value, 3, '')),
-  loss: (value: number) => inLine(numbers.measure(value, 1, 'W/m²K')),
+  loss: (value: number) => inLine(numbers.measure(value, 1, '')),
   contact: (valueKM2W: number) => inLine(numbers.difference(contactAtWM2 * valueKM2W)),
   hours: (value: number) => inLine(numbers.measure(value, 1, 'h')),
   heat: (valueJ: number) => inLine(numbers.heat(valueJ)),

@@ -66,9 +66,8 @@ export const panCheckText = {
   },
   coefficients: {
     heading: 'Efficiency and loss, group by group',
-    lead: 'Of the pan’s gross area. The reference comes first; bars are the bands.',
+    lead: 'Of the pan’s gross area. The reference comes first; bars are the bands. Where one comes out high the other does as well: of both together the heat above is the surer judge.',
     efficiency: 'Efficiency without loss',
-    lossAxis: 'Loss without wind [W/m²K]',
     chart: (title: string, count: number, first: string, last: string) =>
       `${title} of ${counted(count, 'group', 'groups')}: ${first} in the reference, ${last} in the newest.`,
     none: 'These days do not tell it.',
@@ -85,8 +84,10 @@ export const panCheckText = {
     hours: 'Steady flow',
     ratio: 'Against the reference',
     efficiency: 'Efficiency',
-    loss: 'Loss without wind',
-    contact: 'Sheet above water for 1000 W/m² handed on',
+    loss: 'Loss without wind [W/m²K]',
+    lossCsv: 'Loss without wind [W/m2K]',
+    contact: 'Sheet above water',
+    contactNote: 'Sheet above water: where it hands on 1000 W/m².',
     contactCsv: 'Sheet above water for each W/m2 handed on',
     measured: 'Heat',
     expected: 'Expected',
