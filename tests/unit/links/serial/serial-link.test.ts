@@ -92,13 +92,21 @@ describe('serial link', () => {
     expect(rig.link.health().lastIgnored).toContain('old');
   });
 
-  it('takes any number after a hello', async () => {
-    await rig.sendFrame(reading(700, 20));
-    await rig.sendFrame(hello(0, 1));
-    await rig.sendFrame(reading(1, 21));
-    await until('the reading after the hello', () => outletC() === 21);
-    expect(rig.link.health().ignored).toBe(0);
-  });
+  it.each([1, 0, 40_000, 65_535])(
+    'takes the number %i after a hello, and counts on from there',
+    async (number) => {
+      await rig.sendFrame(reading(700, 20));
+      await rig.sendFrame(hello(0, 1));
+      await rig.sendFrame(reading(number, 21));
+      await rig.sendFrame(reading(number, 90));
+      await ignored(1);
+      expect(outletC()).toBe(21);
+      expect(rig.link.health()).toMatchObject({
+        taken: 3,
+        lastIgnored: expect.stringContaining('duplicate'),
+      });
+    },
+  );
 
   it('hears nothing from a device of another version and tells it nothing, until a hello that fits', async () => {
     await rig.sendFrame(hello(0, 2));
