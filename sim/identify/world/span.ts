@@ -9,7 +9,7 @@ import type { Site } from '../../../shared-types/site.ts';
 import { assumedPhase } from './assumed-phase.ts';
 import { median } from './mending.ts';
 import { createMinutes, type Minutes, type MinuteTaker, minuteMs } from './minutes.ts';
-import { readFraction } from './read-fraction.ts';
+import { leastCoveredFraction, readFraction } from './read-fraction.ts';
 import { sameLoop } from './same-loop.ts';
 
 /** A logged day with what came before it, brought into order. */
@@ -37,8 +37,6 @@ export type SpanRead =
   | { readonly ok: true; readonly span: LoggedSpan }
   | { readonly ok: false; readonly why: string };
 
-/** Below this share of a day nothing is lived again; a design choice. */
-export const leastCoveredFraction = 0.5;
 const hourMs = 3_600_000;
 /** So much before the day is taken along where the log has it: store and pan are then known; a design choice. */
 const warmUpMs = 24 * hourMs;
