@@ -5,6 +5,7 @@ import { type Settings, settingNames, settingsSchema } from '../../../shared-typ
 import { readFit } from '../../identify/loop-file.ts';
 import { readSpan } from '../../identify/world/span.ts';
 import { findLog } from '../find-log.ts';
+import { readWholeDays } from '../whole-days.ts';
 import { compareDay, usualSamples } from './compare-day.ts';
 import { comparisonText } from './report-text.ts';
 
@@ -60,9 +61,11 @@ function run(wanted: string, flags: Flags): number {
   const reader = openLogReader(found.path);
   try {
     const days = reader.days().map(({ day }) => day);
-    if (days.length === 0) return refuse(['the log holds no day', ...reader.remarks].join('; '));
-    const day = wanted === 'latest' ? days.at(-1) : days.find((kept) => kept === wanted);
-    if (day === undefined) return refuse(`nothing of '${wanted}' is kept; there are: ${days.join(', ')}`);
+    const read = readWholeDays(wanted, days);
+    if (!read.ok) return refuse([read.why, ...reader.remarks].join('; '));
+    const [day, ...more] = read.days as [string, ...string[]];
+    if (more.length > 0)
+      return refuse(`'${wanted}' is more than the one day that can be lived again at a time`);
     return compare(reader, found.path, day, flags);
   } finally {
     reader.close();
