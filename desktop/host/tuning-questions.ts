@@ -48,7 +48,7 @@ const answers: Answers = {
     };
     setStage(flags, 'living');
     return compareDay(reader, day, settings, {
-      fit: read.ok ? read.fit : null,
+      ...(read.ok ? { fit: read.fit } : { fit: null, whyNoFit: read.why }),
       samples: usualSamples,
       seed,
       best,
@@ -64,8 +64,7 @@ async function answerSweep({ reader, path, question }: Given<'sweep'>) {
   const { flags, sweepWorker } = question;
   const rule = newestRule(reader);
   if (rule === undefined) throw new RangeError('the log holds no step with its site and settings');
-  const read = readFit(path, site);
-  const { loops, remarks } = loopsOf(read.ok ? read.fit : undefined, sweepSamples, seed);
+  const { loops, remarks } = loopsOf(readFit(path, site), sweepSamples, seed);
   const watch = watchCancel(flags);
   setStage(flags, 'sweeping');
   try {

@@ -80,14 +80,13 @@ function compare(reader: LogReader, path: string, day: string, flags: Flags): nu
   if (typeof tried === 'string') return refuse(tried);
   const kept = readFit(path, site.name);
   const comparison = compareDay(reader, day, tried, {
-    fit: kept.ok ? kept.fit : null,
+    ...(kept.ok ? { fit: kept.fit } : { fit: null, whyNoFit: kept.why }),
     samples: flags.samples,
     seed: 1,
     best: flags.best === true,
     goOn: tellProgress,
   });
   if (comparison === undefined) return refuse('it was given up');
-  if (!kept.ok) process.stderr.write(`No fit is used: ${kept.why}.\n`);
   console.log(flags.json ? JSON.stringify(comparison) : comparisonText(comparison, site.timeZone));
   return exitCodes.compared;
 }

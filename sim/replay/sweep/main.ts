@@ -95,15 +95,14 @@ function optionsOf(wanted: string, flags: Flags): SweepOptions {
       );
     const read = readWholeDays(wanted, kept);
     if (!read.ok) throw new RangeError(read.why);
-    const fit = readFit(found.path, rule.site.name);
-    const { loops, remarks } = loopsOf(fit.ok ? fit.fit : undefined, samples, seed);
+    const { loops, remarks } = loopsOf(readFit(found.path, rule.site.name), samples, seed);
     return {
       logPath: found.path,
       days: read.days,
       ranges,
       settingsInForce: rule.settings,
       loops,
-      loopRemarks: fit.ok ? remarks : [`${fit.why}.`, ...remarks],
+      loopRemarks: remarks,
       seed,
       workers,
       resumeFile: flags.resume,
