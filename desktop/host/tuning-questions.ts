@@ -10,6 +10,7 @@ import { fitDays } from '../../sim/identify/fit-days.ts';
 import { keepFit, readFit } from '../../sim/identify/loop-file.ts';
 import { compareDay, usualSamples } from '../../sim/replay/live-again/compare-day.ts';
 import { newestRule } from '../../sim/replay/newest-rule.ts';
+import { logMarkOf } from '../../sim/replay/sweep/log-mark.ts';
 import { loopsOf } from '../../sim/replay/sweep/loops.ts';
 import { type SweepOptions, sweep } from '../../sim/replay/sweep/sweep.ts';
 import { checkedReply, noLog, thrownReply } from './checked-reply.ts';
@@ -71,6 +72,7 @@ async function answerSweep({ reader, path, question }: Given<'sweep'>) {
     return await sweepAnew({
       logPath: path,
       days,
+      logMark: logMarkOf(reader, days),
       ranges,
       settingsInForce: rule.settings,
       loops,
@@ -98,12 +100,21 @@ function answerFit({ reader, path, question: { params, flags } }: Given<'fit'>):
   return fitted.fit;
 }
 
-/** Goes on with the sweep that was given up last, or drops what was kept of it when this one is another. */
+/**
+ * Goes on with the sweep that was given up last, or drops what was kept of it when this one is another. Of one that came
+ * to its end nothing is kept.
+ */
 async function sweepAnew(options: SweepOptions & { readonly resumeFile: string }) {
+  const { resumeFile } = options;
+  const report = await sweepFrom(options, resumeFile);
+  if (report !== undefined) rmSync(resumeFile, { force: true });
+  return report;
+}
+
+async function sweepFrom(options: SweepOptions, resumeFile: string) {
   try {
     return await sweep(options);
   } catch (thrown) {
-    const { resumeFile } = options;
     if (!(thrown instanceof RangeError && thrown.message.startsWith(resumeFile))) throw thrown;
     // The file is the monitor's own: nobody else goes on from it.
     rmSync(resumeFile);

@@ -4,6 +4,7 @@ import { readFit } from '../../identify/loop-file.ts';
 import { findLog } from '../find-log.ts';
 import { newestRule } from '../newest-rule.ts';
 import { readWholeDays } from '../whole-days.ts';
+import { logMarkOf } from './log-mark.ts';
 import { loopsOf } from './loops.ts';
 import { tellProgress } from './progress.ts';
 import { readRanges } from './ranges.ts';
@@ -99,6 +100,7 @@ function optionsOf(wanted: string, flags: Flags): SweepOptions {
     return {
       logPath: found.path,
       days: read.days,
+      logMark: logMarkOf(reader, read.days),
       ranges,
       settingsInForce: rule.settings,
       loops,
