@@ -12,6 +12,7 @@ import { keepFit, readFit } from '../../sim/identify/loop-file.ts';
 import { checkPan } from '../../sim/pan-check/check-pan.ts';
 import { compareDay, usualSamples } from '../../sim/replay/live-again/compare-day.ts';
 import { newestRule } from '../../sim/replay/newest-rule.ts';
+import { logMarkOf } from '../../sim/replay/sweep/log-mark.ts';
 import { loopsOf } from '../../sim/replay/sweep/loops.ts';
 import { type SweepOptions, sweep } from '../../sim/replay/sweep/sweep.ts';
 import { checkedReply, noLog, thrownReply } from './checked-reply.ts';
@@ -50,7 +51,7 @@ const answers: Answers = {
     };
     setStage(flags, 'living');
     return compareDay(reader, day, settings, {
-      fit: read.ok ? read.fit : null,
+      ...(read.ok ? { fit: read.fit } : { fit: null, whyNoFit: read.why }),
       samples: usualSamples,
       seed,
       best,
@@ -67,14 +68,14 @@ async function answerSweep({ reader, path, question }: Given<'sweep'>) {
   const { flags, sweepWorker } = question;
   const rule = newestRule(reader);
   if (rule === undefined) throw new RangeError('the log holds no step with its site and settings');
-  const read = readFit(path, site);
-  const { loops, remarks } = loopsOf(read.ok ? read.fit : undefined, sweepSamples, seed);
+  const { loops, remarks } = loopsOf(readFit(path, site), sweepSamples, seed);
   const watch = watchCancel(flags);
   setStage(flags, 'sweeping');
   try {
     return await sweepAnew({
       logPath: path,
       days,
+      logMark: logMarkOf(reader, days),
       ranges,
       settingsInForce: rule.settings,
       loops,
@@ -120,12 +121,21 @@ function answerPanCheck({
   return checked.check;
 }
 
-/** Goes on with the sweep that was given up last, or drops what was kept of it when this one is another. */
+/**
+ * Goes on with the sweep that was given up last, or drops what was kept of it when this one is another. Of one that came
+ * to its end nothing is kept.
+ */
 async function sweepAnew(options: SweepOptions & { readonly resumeFile: string }) {
+  const { resumeFile } = options;
+  const report = await sweepFrom(options, resumeFile);
+  if (report !== undefined) rmSync(resumeFile, { force: true });
+  return report;
+}
+
+async function sweepFrom(options: SweepOptions, resumeFile: string) {
   try {
     return await sweep(options);
   } catch (thrown) {
-    const { resumeFile } = options;
     if (!(thrown instanceof RangeError && thrown.message.startsWith(resumeFile))) throw thrown;
     // The file is the monitor's own: nobody else goes on from it.
     rmSync(resumeFile);

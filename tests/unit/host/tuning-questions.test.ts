@@ -1,4 +1,4 @@
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { logPath } from '../../../controller/log/log.ts';
 import { cancel, newJobFlags } from '../../../desktop/host/job-flags.ts';
@@ -75,6 +75,22 @@ describe('a long question to the log of a site', () => {
     writeFileSync(file, JSON.stringify({ schemaVersion: 1, plan: 'another', days: [] }));
     const reply = await ask('sweep', { site: site.name, days: [hardlyLogged], ranges, job });
     expect(!reply.ok && reply.problem.text).not.toContain('another sweep');
+  });
+
+  it('of a sweep that came to its end keeps no file to go on from', async () => {
+    const file = `${folder.path}/${site.name}/${site.name}.sweep.json`;
+    rmSync(file, { force: true });
+    const sweepWorker = new URL('../../support/sweep-worker.ts', import.meta.url).href;
+    const params = { site: site.name, days: [day], ranges, job } as never;
+    const question = {
+      dataFolder: folder.path,
+      method: 'sweep',
+      params,
+      flags: newJobFlags(),
+      sweepWorker,
+    } as const;
+    expect(await answerTuning(question)).toMatchObject({ ok: true, result: { days: [day] } });
+    expect(existsSync(file)).toBe(false);
   });
 
   it('that nobody wants any more ends with that', async () => {
