@@ -139,6 +139,8 @@ describe('signing in', () => {
       expect(cookie.split('; ')).toContain(part);
     expect(cookie).toMatch(new RegExp(`^flatwater-${port}=[\\w-]{43};`));
     expect(cookie).not.toContain(tokens.ask);
+    // Without encryption a browser would not send a secure one.
+    expect(cookie).not.toContain('Secure');
     expect(answer.headers['cache-control']).toBe('no-store');
   });
 
@@ -320,6 +322,7 @@ it('behind a proxy on this machine, a page signs in and enters under the proxyâ€
   const headers = { host: 'heater.example', origin: 'https://heater.example' };
   const answer = await signIn(tokens.ask, { headers });
   expect(answer.status).toBe(204);
+  expect(answer.headers['set-cookie']?.[0]).toMatch(/; Secure$/);
   expect(await enter(cookieOf(answer), headers)).toBeInstanceOf(WebSocket);
   expect((await ask('/', { headers: { host: 'rebound.example' } })).status).toBe(421);
 });
