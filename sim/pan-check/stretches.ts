@@ -3,8 +3,9 @@ import { streamHeatW, waterDensityKgM3, waterHeatJKgK } from '../../controller/e
 import type { Channel } from '../../shared-types/channels.ts';
 import type { Site } from '../../shared-types/site.ts';
 import { minuteMs } from '../identify/world/minutes.ts';
+import { isMeasured } from '../identify/world/read-fraction.ts';
 import { conditionsOf, type SkyColumns, skyColumns } from '../identify/world/sky-columns.ts';
-import { type LoggedSpan, leastCoveredFraction } from '../identify/world/span.ts';
+import type { LoggedSpan } from '../identify/world/span.ts';
 import { type CollectorCoefficients, netIrradianceWM2, opticalFraction } from '../physics/collector.ts';
 import type { Conditions } from '../weather/conditions.ts';
 
@@ -119,15 +120,11 @@ interface Ends {
   meanC(minute: number): number;
 }
 
-/** Water that enters and leaves the pan; what was read in less than half of the day does not count as measured. */
-function endsOf({ site, minutes: { values, steps } }: LoggedSpan): Ends | undefined {
-  const logged = steps.reduce((count, here) => count + Number(here > 0), 0);
-  const measured = (channel: Channel) => {
-    const column = values[channel];
-    const read = column?.reduce((count, value) => count + Number(!Number.isNaN(value)), 0) ?? 0;
-    return read < leastCoveredFraction * logged ? undefined : column;
-  };
-  const inC = measured('panInletC') ?? measured(sourceOf(site));
+/** Water that enters and leaves the pan, where it was measured. */
+function endsOf(span: LoggedSpan): Ends | undefined {
+  const { values } = span.minutes;
+  const measured = (channel: Channel) => (isMeasured(channel, span) ? values[channel] : undefined);
+  const inC = measured('panInletC') ?? measured(sourceOf(span.site));
   const outC = measured('panOutletC');
   if (inC === undefined || outC === undefined) return undefined;
   const meanC = (minute: number) => ((inC[minute] as number) + (outC[minute] as number)) / 2;
