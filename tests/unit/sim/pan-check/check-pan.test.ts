@@ -1,9 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { panCheckSchema } from '../../../../shared-types/pan-check.ts';
+import { type LoopFit, loopFitSchema } from '../../../../shared-types/tuning.ts';
 import { checkPan } from '../../../../sim/pan-check/check-pan.ts';
-import { dayName, goodPan, type PanOfDay, panLog, panMinute } from './pan-days.ts';
+import { dayName, goodPan, type PanOfDay, panLog, panMinute, site } from './pan-days.ts';
 
 const days = 14;
+
+function loopFitOf(traits: Readonly<Record<string, number>>): LoopFit {
+  return loopFitSchema.parse({
+    ...{ schemaVersion: 1, site: site.name, days: [dayName(0)], converged: true },
+    parameters: Object.entries(traits).map(([name, value]) => ({
+      ...{ name, value, unit: '1', standardError: 0.01, heldBecause: null },
+    })),
+    ...{ covariance: [], residuals: [], verdicts: [] },
+  });
+}
 
 /** Fourteen days of a pan, of which the last seven may be another one. */
 function checked(later: Partial<PanOfDay>) {
@@ -90,6 +101,7 @@ describe('a check', () => {
     expect(alone?.ok === true && alone.check.findings.map(({ code }) => code)).toEqual([
       'nothing-to-compare',
     ]);
+    expect(alone?.ok === true && alone.check.days).toHaveLength(3);
     const short = checkPan(good(4), { days: names(4), referenceDays: [], fit: null });
     expect(short?.ok === false && short.why[0]).toMatch(/6 days .*; 4 are there/);
     const none = checkPan(good(1), { days: ['2031-07-01'], referenceDays: [], fit: null });
@@ -101,18 +113,32 @@ describe('a check', () => {
 
   it('leaves out days of little flow and little heat, says so, and how old what it found is', () => {
     const reader = panLog(9, (day, minute) => {
-      const done = panMinute(day === 7 ? { ...goodPan, efficiency: 0.9 } : goodPan, day, minute);
+      const done = panMinute(day === 6 ? { ...goodPan, clearFraction: 0.3 } : goodPan, day, minute);
       return day < 7 ? done : { ...done, circulates: done.circulates && minute < 540 };
     });
     const result = checkPan(reader, { days: names(9), referenceDays: names(3), fit: null });
     if (result?.ok !== true) throw new Error('no check');
-    expect(result.check.days.map(({ day }) => day)).toEqual(names(7));
+    expect(result.check.days.map(({ day }) => day)).toEqual(names(6));
     expect(result.check.remarks).toContain(
       'Left out: 2 days with less than an hour and a half of steady flow through a full pan.',
     );
     expect(result.check.remarks).toContain(
-      `The newest day of use is ${dayName(6)}: what is found is not of 2 days after it.`,
+      `The newest day of use is ${dayName(5)}: what is found is not of 3 days after it.`,
     );
+  });
+
+  it('takes what the wind does from a fit of the loop, where there is one', () => {
+    const windy = panLog(8, (day, minute) => {
+      const { readings, circulates } = panMinute(goodPan, day, minute);
+      return { circulates, readings: { ...readings, windMs: { value: 3, ageMs: 0 } } };
+    });
+    const asked = { days: names(8), referenceDays: [] };
+    const fit = loopFitOf({ windOpticalSM: 0, windLossJM3K: 0 });
+    const [usual, fitted] = [null, fit].map((own) => checkPan(windy, { ...asked, fit: own }));
+    if (usual?.ok !== true || fitted?.ok !== true) throw new Error('no check');
+    expect(Math.abs(fitted.check.reference.efficiency.value - goodPan.efficiency)).toBeLessThan(2e-3);
+    expect(usual.check.reference.efficiency.value).toBeGreaterThan(goodPan.efficiency + 0.02);
+    expect(fitted.check.remarks).toContain('What the wind takes is taken from the fit of the loop.');
   });
 
   it('tells how far it is, and ends when nobody wants it any more', () => {

@@ -36,6 +36,8 @@ export interface PanOfDay {
   readonly contactKM2W: number;
   /** Share of the light that comes to the sheet at an hour. */
   readonly lightFraction: (hour: number) => number;
+  /** Share of the sun that the clouds of the day let through. */
+  readonly clearFraction: number;
 }
 
 export const goodPan: PanOfDay = {
@@ -43,6 +45,7 @@ export const goodPan: PanOfDay = {
   lossWM2K: 11,
   contactKM2W: 0.006,
   lightFraction: () => 1,
+  clearFraction: 1,
 };
 
 const flowLMin = 24;
@@ -75,7 +78,7 @@ export function panMinute(pan: PanOfDay, day: number, minute: number): MinuteDon
     panSheetC: cold + warmed / 2 + pan.contactKM2W * gaveWM2,
     storeBottomC: cold,
     ambientC: airC,
-    irradianceWM2: sunWM2(day, minute),
+    irradianceWM2: pan.clearFraction * sunWM2(day, minute),
     windMs: 0,
     longWaveWM2: blackBodyWM2(airC),
     flowLMin,
@@ -89,7 +92,7 @@ export function panMinute(pan: PanOfDay, day: number, minute: number): MinuteDon
 /** By how much the water is warmed on its way, so that what is gathered is carried away, lost and stored [K]. */
 function warmedK(pan: PanOfDay, day: number, minute: number, storedWM2: number): number {
   const cold = inC(day, minute);
-  const light = pan.efficiency * pan.lightFraction(minute / 60) * sunWM2(day, minute);
+  const light = pan.efficiency * pan.lightFraction(minute / 60) * pan.clearFraction * sunWM2(day, minute);
   return (light - pan.lossWM2K * (cold - airC) - storedWM2) / (streamWM2K(cold) + pan.lossWM2K / 2);
 }
 

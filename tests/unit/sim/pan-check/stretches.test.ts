@@ -56,7 +56,7 @@ describe('the steady stretches of a day', () => {
     expect(stretches(rests)).toHaveLength(13);
     expect(stretches((minute) => (minute === 700 ? null : usual(minute)))).toHaveLength(14);
     const blind = (count: number) => (minute: number) =>
-      minute >= 510 && minute < 510 + count ? without('panOutletC')(minute) : usual(minute);
+      minute >= 520 && minute < 520 + count ? without('panOutletC')(minute) : usual(minute);
     expect([stretches(blind(5)).length, stretches(blind(6)).length]).toEqual([15, 14]);
   });
 
