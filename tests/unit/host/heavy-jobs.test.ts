@@ -220,6 +220,8 @@ describe('questions that live days again', () => {
       'sweep',
       { ...fit, ranges: Array(4).fill({ setting: 'storeLimitC', from: 1, to: 2, values: 2 }) },
     ],
+    ['days to compare with beyond two years', 'panCheck', { ...fit, referenceDays: Array(733).fill(day) }],
+    ['no word on days to compare with', 'panCheck', fit],
   ] as const)('with %s are not understood', (_what, method, params) => {
     expect(monitorMethods[method].params.safeParse(params).success).toBe(false);
   });
