@@ -91,11 +91,17 @@ describe('createHost', () => {
   it('ignores what it cannot understand, and says so once a topic', async () => {
     const host = hostAt();
     await connected(host);
-    for (let time = 0; time < 3; time++) await send(topics.snapshot, '{"schema":', false);
+    const spoilt = () => send(topics.snapshot, '{"schema":', false);
+    // A line that is up may not be listening yet.
+    await vi.waitFor(async () => {
+      await spoilt();
+      expect((await stateOf(host)).problems).toHaveLength(1);
+    }, soon);
+    await spoilt();
     await vi.waitFor(
       async () =>
         expect((await stateOf(host)).problems).toEqual([
-          { severity: 'warning', text: expect.stringMatching(/^3 messages on .*snapshot .*not JSON/) },
+          { severity: 'warning', text: expect.stringMatching(/^\d+ messages on .*snapshot .*not JSON/) },
         ]),
       soon,
     );
