@@ -173,6 +173,12 @@ describe('createHost', () => {
     expect(JSON.stringify(await stateOf(host))).not.toMatch(/heron|owner/);
   });
 
+  it('never shows a password that its address carries in a way that breaks it', async () => {
+    const state = await stateOf(hostAt({ brokerUrl: 'mqtt://owner:1/heron@127.0.0.1:1883' }));
+    expect(state.problems).toMatchObject([{ text: expect.stringContaining('%2F') }]);
+    expect(JSON.stringify(state)).not.toMatch(/heron|owner/);
+  });
+
   it.each(['days', 'day', 'recent', 'events', 'logFacts', 'replay'] as const)(
     'says about %s that there is no log on this machine',
     async (method) => {
