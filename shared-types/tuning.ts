@@ -145,6 +145,8 @@ export const sweepPointSchema = z.strictObject({
   fills: z.number(),
   /** The least of all days, as of a day's outcome. */
   aboveFreezingK: z.number().nullable(),
+  /** The most ice that the pan held on any day [kg]: with any, the coldest water is at 0 °C. */
+  mostIceKg: z.number().min(0),
   belowLinerLimitK: z.number().nullable(),
   /** Time for which the log cannot vouch, since the loop would have gone where it never was on its day [s]. */
   beyondLogS: z.number().min(0),
