@@ -101,7 +101,7 @@ export const comparisonSchema = z.strictObject({
   tried: dayOutcomeSchema,
   /** Tried less base [J]; its band is narrower than those of the two, which err together. */
   heatGainJ: estimateSchema,
-  /** The most that perfect foresight could bring home on that day [J]; null when it was not asked for. */
+  /** About the most that perfect foresight could bring home on that day, rather too much [J]; null when it was not asked for. */
   bestPossibleJ: z.number().nullable(),
   /** Curves of both sides. */
   curves: z.strictObject({ base: dayCurvesSchema, tried: dayCurvesSchema }),
@@ -145,6 +145,8 @@ export const sweepPointSchema = z.strictObject({
   fills: z.number(),
   /** The least of all days, as of a day's outcome. */
   aboveFreezingK: z.number().nullable(),
+  /** The most ice that the pan held on any day [kg]: with any, the coldest water is at 0 °C. */
+  mostIceKg: z.number().min(0),
   belowLinerLimitK: z.number().nullable(),
   /** Time for which the log cannot vouch, since the loop would have gone where it never was on its day [s]. */
   beyondLogS: z.number().min(0),

@@ -3,8 +3,8 @@ import { usualTraits } from '../plant/traits.ts';
 import type { Stretch } from './model/stretch.ts';
 import type { Posterior } from './posterior.ts';
 
-/** Minutes with more light than this count [W/m2]. */
-const brightWM2 = 250;
+/** Minutes with more light than this are bright; a day without any has no sun to speak of [W/m2]. */
+export const brightWM2 = 250;
 
 export const allTheSunWords =
   'in the wind of these days the sheet gathers all the sun that there is, whatever its efficiency';

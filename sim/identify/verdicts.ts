@@ -1,6 +1,6 @@
 import type { FittedParameter, LoopFit } from '../../shared-types/tuning.ts';
 import type { TraitName } from '../plant/traits.ts';
-import { allTheSunWords } from './all-the-sun.ts';
+import { allTheSunWords, brightWM2 } from './all-the-sun.ts';
 import { notMeasuredWords } from './measured.ts';
 import type { Stretch } from './model/stretch.ts';
 import type { ResidualTest } from './residual-tests.ts';
@@ -26,9 +26,6 @@ export function heldWords(name: TraitName, { stretches, allTheSun }: Seen): stri
   if (speeds.length === 0 && (name === 'flowFactor' || name === 'contactWM2K')) return 'the pump never ran';
   return 'the days tell no more of it than was known before';
 }
-
-/** A day that never gets brighter has no sun to speak of [W/m2]. */
-const brightWM2 = 250;
 
 /** Speeds that the pump ran at, to a hundredth. */
 function speedsOf(stretches: readonly Stretch[]): number[] {

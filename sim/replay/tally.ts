@@ -1,6 +1,5 @@
+import { totalNames } from '../../controller/log/layout.ts';
 import type { Totals } from '../../shared-types/engine.ts';
-
-const totalNames = ['heatHomeJ', 'heatLostJ', 'electricityJ', 'pumpRunS', 'starts', 'fills'] as const;
 
 export const noTotals: Totals = {
   heatHomeJ: 0,

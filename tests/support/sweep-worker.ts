@@ -23,6 +23,7 @@ function makeReady(index: number): ReadyOrNot {
     starts: 20 - tried.startDifferenceK,
     fills: tried.fillsPerDay,
     aboveFreezingK: index === 0 ? null : 5,
+    mostIceKg: index,
     belowLinerLimitK: 20 - index,
     beyondLogS: 1800,
   });

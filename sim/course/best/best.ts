@@ -6,9 +6,12 @@ import { divided, playPlan } from './schedule.ts';
 import { searchBest } from './search.ts';
 import { skyOf } from './sky.ts';
 
-/** Between these two lies what perfect foresight can harvest from a run with the same parts. */
+/** Between these two lies, as far as the margins of the upper one reach, what perfect foresight can harvest from a run with the same parts. */
 export interface Best {
-  /** No policy brings more [J]. */
+  /**
+   * The search's own bound, and margins for its coarse grid and steps that were measured on one schedule and doubled [J].
+   * An estimate of what no policy exceeds, with room in it; not a proof.
+   */
   readonly boundJ: number;
   /** What the best schedule found brings in the true plant [J]. */
   readonly achievedJ: number;

@@ -1,5 +1,6 @@
 import type { Channel } from '../../../shared-types/channels.ts';
 import { minuteMs } from '../world/minutes.ts';
+import { settledPhases } from '../world/phases.ts';
 import { inTheDark, type Stretch } from './stretch.ts';
 
 /** What of the loop is compared with what the plant gives. */
@@ -64,8 +65,6 @@ export function meanOver(column: Float64Array, minutes: readonly number[]): numb
   for (const minute of minutes) sum += column[minute] as number;
   return sum / minutes.length;
 }
-
-const settledPhases: readonly string[] = ['circulating', 'resting', 'empty'];
 
 /** Minutes in which the loop has done the same for a while, and the log was written. */
 function settledMinutes(stretch: Stretch): number[] {

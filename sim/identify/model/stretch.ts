@@ -39,11 +39,11 @@ export function stretchOf(whole: LoggedSpan): Stretch {
   };
 }
 
-/** Deeper than this the sun gives nothing that counts [deg]. */
-const darkZenithDeg = 94;
+/** Deeper than this the sun gives nothing that counts in a comparison without a sensor of it [deg]. */
+const comparedDarkZenithDeg = 94;
 
 export function inTheDark({ conditions }: Stretch, minute: number): boolean {
-  return (conditions[minute]?.sunZenithDeg ?? 0) > darkZenithDeg;
+  return (conditions[minute]?.sunZenithDeg ?? 0) > comparedDarkZenithDeg;
 }
 
 /** Where the log has nothing before the day, its own first minutes serve [min]. */

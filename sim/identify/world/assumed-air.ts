@@ -9,7 +9,8 @@ const nightDropK = 3;
 /** Half of what the air warms from its coldest to its warmest, and the hour of the warmest. Design choices. */
 const swingK = 2.5;
 const warmestHour = 14.5;
-const darkZenithDeg = 93;
+/** From this depth of the sun on the sheet feels no light [deg]; a design choice. */
+const sheetInNightZenithDeg = 93;
 /** Where nothing was seen in the night [°C]; a design choice. */
 const usualAirC = 15;
 
@@ -36,7 +37,7 @@ function nightAirC(span: LoggedSpan, { zenithDeg }: SunColumn): number {
   const dry: number[] = [];
   const any: number[] = [];
   sheetC?.forEach((valueC, i) => {
-    if (Number.isNaN(valueC) || (zenithDeg[i] as number) < darkZenithDeg) return;
+    if (Number.isNaN(valueC) || (zenithDeg[i] as number) < sheetInNightZenithDeg) return;
     any.push(valueC);
     const atMs = minutes.fromMs + i * minuteMs;
     if (phases.findLast(({ fromMs }) => fromMs <= atMs)?.phase === 'empty') dry.push(valueC);

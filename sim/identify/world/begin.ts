@@ -5,13 +5,13 @@ import { createPlant, type PlantState } from '../../plant/state.ts';
 import { mixByBuoyancy } from '../../plant/store.ts';
 import type { Traits } from '../../plant/traits.ts';
 import { panChannel } from './pan-channel.ts';
+import { fullPhases } from './phases.ts';
 import type { LoggedSpan } from './span.ts';
 import { alongStore, storeSeen } from './store-sensors.ts';
 
 /** Store and pan are looked at over so many minutes from when each was first read. */
 const lookedMin = 10;
 const usualStoreC = 20;
-const wetPhases: readonly string[] = ['circulating', 'resting'];
 
 /** The loop as its first readings show it, however late they come. Where nothing shows it, usual values stand. */
 export function beginOf(span: LoggedSpan, traits: Partial<Traits>, drawCourse: DrawCourse): PlantState {
@@ -19,7 +19,7 @@ export function beginOf(span: LoggedSpan, traits: Partial<Traits>, drawCourse: D
   const first = (channel: Channel) => firstMean(minutes.values[channel]);
   const seen = storeSeen(first);
   const panC = first(panChannel(span) ?? 'ambientC') ?? first('ambientC') ?? usualStoreC;
-  const panFull = wetPhases.includes(phases[0]?.phase ?? 'empty');
+  const panFull = fullPhases.includes(phases[0]?.phase ?? 'empty');
   const waterC = within(seen.at(-1)?.value ?? usualStoreC);
   const plant = createPlant(site, {
     traits,

@@ -1,4 +1,5 @@
 import { minuteMs } from './minutes.ts';
+import { settledPhases } from './phases.ts';
 import type { SkyColumns } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
 
@@ -88,8 +89,6 @@ const leastByAir = 0.02;
 
 /** Minutes before a window in which nothing may have changed either. */
 const before = 5;
-
-const settledPhases: readonly string[] = ['empty', 'resting', 'circulating'];
 
 /** The same phase all through the window, and one in which the pan is either full or empty. */
 function steady({ span, from, to }: SkyTask): boolean {

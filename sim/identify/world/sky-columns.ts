@@ -85,12 +85,12 @@ function clearnessFilled(
 
 /** Below this outside the air, clearness says nothing [W/m2]. */
 const leastSpaceWM2 = 50;
-/** Deeper than this the sun leaves no light that counts [deg]. */
-export const darkZenithDeg = 96;
+/** Deeper than this the sun leaves no light at all that a sensor could show [deg]. */
+export const noLightZenithDeg = 96;
 
 /** A sensor shows a few watts by night either way: night is dark, and there is no negative sun. */
 function litOnly(values: Float64Array | undefined, { zenithDeg }: SunColumn): Float64Array | undefined {
-  return values?.map((value, i) => ((zenithDeg[i] as number) > darkZenithDeg ? 0 : Math.max(0, value)));
+  return values?.map((value, i) => ((zenithDeg[i] as number) > noLightZenithDeg ? 0 : Math.max(0, value)));
 }
 
 /** The conditions of every minute. */

@@ -5,6 +5,7 @@ import type { Comparison, LoopFit } from '../../../shared-types/tuning.ts';
 import { bestOf } from '../../course/best/best.ts';
 import { type LoggedSpan, readSpan } from '../../identify/world/span.ts';
 import { type LoggedWorld, worldOf } from '../../identify/world/world.ts';
+import { iceRemarks } from '../ice.ts';
 import { rulesOf } from '../rules.ts';
 import { takeUp } from '../taking-up.ts';
 import { absorbedOf } from './absorbed.ts';
@@ -76,13 +77,18 @@ export function compareDay(
     bestPossibleJ: best ? bestPossibleJ(span, world) : null,
     loop: loopText(options),
     absorbed: absorbedOf(worlds),
-    remarks: [...world.remarks, ...remarksOn(span, taken.from)],
+    remarks: [...iceOf(sides), ...world.remarks, ...remarksOn(span, taken.from)],
   };
 }
 
 interface Sides {
   readonly base: Lived[];
   readonly tried: Lived[];
+}
+
+function iceOf({ base, tried }: Sides): string[] {
+  const [thenKg = 0, triedKg = 0] = [base, tried].map(([best]) => best?.extremes.mostIceKg ?? 0);
+  return iceRemarks(thenKg, triedKg);
 }
 
 /** The settings that were in force at each instant of the day. */

@@ -1,6 +1,7 @@
 import { type Channel, channelMeaning } from '../../../shared-types/channels.ts';
 import type { DayCurves } from '../../../shared-types/log.ts';
 import type { Comparison } from '../../../shared-types/tuning.ts';
+import { wetPhases } from '../../identify/world/phases.ts';
 import type { LoggedSpan } from '../../identify/world/span.ts';
 
 type LeftGround = Comparison['leftGround'][number];
@@ -11,7 +12,6 @@ const marginK = 2;
 const leastMs = 10 * 60_000;
 const marginSpeed = 0.05;
 const watched: readonly Channel[] = ['panSheetC', 'panOutletC', 'storeBottomC', 'storeTopC'];
-const wetPhases: readonly string[] = ['filling', 'circulating', 'resting'];
 
 /** Where a loop that lived a day otherwise went where the log of that day, and of the day before, never was. */
 export function leftGroundOf(span: LoggedSpan, curves: DayCurves): LeftGround[] {

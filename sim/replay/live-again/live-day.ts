@@ -7,7 +7,7 @@ import type { Settings } from '../../../shared-types/settings.ts';
 import { outsideJ } from '../../course/harvest.ts';
 import { noError } from '../../identify/possible-loop.ts';
 import { minuteMs } from '../../identify/world/minutes.ts';
-import { darkZenithDeg } from '../../identify/world/sky-columns.ts';
+import { noLightZenithDeg } from '../../identify/world/sky-columns.ts';
 import type { LoggedSpan } from '../../identify/world/span.ts';
 import { nudge } from '../../identify/world/store-sensors.ts';
 import type { LoggedWorld } from '../../identify/world/world.ts';
@@ -92,7 +92,7 @@ const stepsMs = { moving: 10_000, balanced: 30_000, still: 60_000 } as const;
 
 function stepMsOf({ phase: { name } }: EngineState, sunZenithDeg: number): number {
   if (name === 'filling' || name === 'emptying' || name === 'stopped') return stepsMs.moving;
-  return name === 'empty' && sunZenithDeg > darkZenithDeg ? stepsMs.still : stepsMs.balanced;
+  return name === 'empty' && sunZenithDeg > noLightZenithDeg ? stepsMs.still : stepsMs.balanced;
 }
 
 /** What the engine is given at an instant: what the log had, where the log had it. */

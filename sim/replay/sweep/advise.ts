@@ -1,4 +1,5 @@
 import type { SweepPoint, SweepReport } from '../../../shared-types/tuning.ts';
+import { moreIce } from '../ice.ts';
 import { hoursText, kWhText, titledChange } from './words.ts';
 
 /** Less than this share of the heat is not worth a change; a design choice. */
@@ -9,7 +10,7 @@ export const equalHeatFraction = 0.005;
 export const marginLossK = 0.5;
 
 /**
- * Which set is advised: among those that surely bring more heat and come no nearer to frost and heat, and whose
+ * Which set is advised: among those that surely bring more heat, come no nearer to frost and heat and freeze no more, and whose
  * heat is equal to the most, the one that starts and fills least. Advice is only given; nobody applies it.
  */
 export function advise(points: readonly SweepPoint[]): SweepReport['advice'] {
@@ -21,7 +22,7 @@ export function advise(points: readonly SweepPoint[]): SweepReport['advice'] {
   const safe = surer.filter((point) => keepsMargins(point, base));
   if (safe.length === 0)
     return stay(
-      `what brings more heat comes nearer to frost or to the liner's limit by more than ${marginLossK} K`,
+      `what brings more heat comes nearer to frost or to the liner's limit by more than ${marginLossK} K, or freezes more of the pan`,
     );
   const best = bestOf(safe, base);
   return { point: points.indexOf(best), text: reasonFor(best, base, surer.length - safe.length) };
@@ -40,7 +41,10 @@ function noGain(others: readonly SweepPoint[], worth: number): string {
 
 function keepsMargins(point: SweepPoint, base: SweepPoint): boolean {
   return (
-    keeps(point.aboveFreezingK, base.aboveFreezingK) && keeps(point.belowLinerLimitK, base.belowLinerLimitK)
+    keeps(point.aboveFreezingK, base.aboveFreezingK) &&
+    keeps(point.belowLinerLimitK, base.belowLinerLimitK) &&
+    // The coldest water stops at 0 °C as soon as there is ice.
+    !moreIce(point.mostIceKg, base.mostIceKg)
   );
 }
 
@@ -81,7 +85,7 @@ function reasonFor(best: SweepPoint, base: SweepPoint, unsafe: number): string {
     ...(unsafe === 0
       ? []
       : [
-          `Left aside: ${unsafe} that come nearer to frost or to the liner's limit by more than ${marginLossK} K.`,
+          `Left aside: ${unsafe} that come nearer to frost or to the liner's limit by more than ${marginLossK} K, or freeze more of the pan.`,
         ]),
   ].join(' ');
 }

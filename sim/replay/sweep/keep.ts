@@ -9,6 +9,7 @@ const triedSchema = z.strictObject({
   starts: z.number(),
   fills: z.number(),
   aboveFreezingK: z.number().nullable(),
+  mostIceKg: z.number(),
   belowLinerLimitK: z.number().nullable(),
   beyondLogS: z.number(),
 });

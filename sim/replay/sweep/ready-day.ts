@@ -54,6 +54,7 @@ function triedOf(lived: readonly [Lived, ...Lived[]], span: LoggedSpan): Tried {
     starts,
     fills,
     aboveFreezingK: extremes.lowestPanC,
+    mostIceKg: extremes.mostIceKg,
     belowLinerLimitK: extremes.highestSheetC === null ? null : linerLimitC - extremes.highestSheetC,
     beyondLogS: timeS(leftGroundOf(span, curves)),
   };

@@ -10,6 +10,7 @@ const columns = [
   ['fills', ({ fills }) => String(fills)],
   ['pump kWh', ({ electricityJ }) => kWhText(electricityJ)],
   ['frost K', ({ aboveFreezingK }) => kelvin(aboveFreezingK)],
+  ['ice kg', ({ mostIceKg }) => mostIceKg.toFixed(1)],
   ['liner K', ({ belowLinerLimitK }) => kelvin(belowLinerLimitK)],
   ['beyond h', ({ beyondLogS }) => hoursText(beyondLogS)],
 ] as const satisfies [string, (point: SweepPoint) => string][];

@@ -30,7 +30,7 @@ export function sumUp(points: readonly Point[], tried: readonly (readonly Tried[
   });
 }
 
-interface Sum extends Pick<SweepPoint, 'electricityJ' | 'starts' | 'fills' | 'beyondLogS'> {
+interface Sum extends Pick<SweepPoint, 'electricityJ' | 'starts' | 'fills' | 'mostIceKg' | 'beyondLogS'> {
   readonly heatHomeJ: readonly number[];
   readonly aboveFreezingK: number | null;
   readonly belowLinerLimitK: number | null;
@@ -45,6 +45,7 @@ function sumOf(days: readonly Tried[]): Sum {
     starts: added((day) => day.starts),
     fills: added((day) => day.fills),
     aboveFreezingK: leastOf(days.map((day) => day.aboveFreezingK)),
+    mostIceKg: Math.max(...days.map((day) => day.mostIceKg)),
     belowLinerLimitK: leastOf(days.map((day) => day.belowLinerLimitK)),
     beyondLogS: added((day) => day.beyondLogS),
   };

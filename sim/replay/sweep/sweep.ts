@@ -3,6 +3,7 @@ import { engineVersion } from '../../../controller/engine/index.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { SettingRange, SweepReport } from '../../../shared-types/tuning.ts';
 import type { PossibleLoop } from '../../identify/possible-loop.ts';
+import { sweepIceRemarks } from '../ice.ts';
 import { advise } from './advise.ts';
 import { keepResults, keptResults } from './keep.ts';
 import type { Answer, WorkerTask } from './messages.ts';
@@ -141,7 +142,12 @@ function reportOf(
     points: summed,
     refused,
     advice: advise(summed),
-    remarks: [...remarks, ...options.loopRemarks, ...dayRemarks(options.days, results)],
+    remarks: [
+      ...remarks,
+      ...sweepIceRemarks(summed.map(({ mostIceKg }) => mostIceKg)),
+      ...options.loopRemarks,
+      ...dayRemarks(options.days, results),
+    ],
   };
 }
 

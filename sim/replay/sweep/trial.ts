@@ -9,6 +9,8 @@ export interface Tried {
   readonly fills: number;
   /** How far above 0 °C the coldest water of the pan stayed [K]; null when there was none. */
   readonly aboveFreezingK: number | null;
+  /** The most ice that the pan held [kg]: with any, the coldest water is at 0 °C. */
+  readonly mostIceKg: number;
   /** How far below the liner's limit the hottest of the pan stayed [K]. */
   readonly belowLinerLimitK: number | null;
   /** How long the loop was where the log of the day never was, in the best-known loop [s]. */

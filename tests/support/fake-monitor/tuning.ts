@@ -91,6 +91,7 @@ const point = (
   starts,
   fills: 9,
   aboveFreezingK: 6.1,
+  mostIceKg: 0,
   belowLinerLimitK: null,
   beyondLogS: Object.keys(change).length === 0 ? 0 : 5400,
   onFront: front,

@@ -15,6 +15,7 @@ function point(gain: number, half: number, rest: Partial<SweepPoint> = {}): Swee
     starts: 10,
     fills: 4,
     aboveFreezingK: 5,
+    mostIceKg: 0,
     belowLinerLimitK: 20,
     beyondLogS: 0,
     onFront: true,
@@ -85,6 +86,19 @@ describe('advice of a sweep', () => {
       expect(both.text).toContain('Left aside: 1 that');
     },
   );
+
+  it.each([0, 40])('never takes what freezes more of the pan, where %d kg are frozen now', (mostIceKg) => {
+    const now = { ...base, aboveFreezingK: 0, mostIceKg };
+    const iced = (iceKg: number) => point(9e6, 0, { aboveFreezingK: 0, mostIceKg: iceKg });
+    expect(advise([now, iced(mostIceKg)]).point).toBe(1);
+    expect(advise([now, iced(mostIceKg + 0.09)]).point).toBe(1);
+    const { point: index, text } = advise([now, iced(mostIceKg + 0.11)]);
+    expect(index).toBe(0);
+    expect(text).toContain('or freezes more of the pan');
+    const both = advise([now, iced(mostIceKg + 30), point(8e6, 0)]);
+    expect(both.point).toBe(2);
+    expect(both.text).toContain('or freeze more of the pan');
+  });
 
   it('says for how long the log cannot vouch, from an hour on', () => {
     const said = (beyondLogS: number) => advise([base, point(9e6, 0, { beyondLogS })]).text;

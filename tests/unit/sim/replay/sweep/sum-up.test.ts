@@ -9,6 +9,7 @@ const tried = (heatHomeJ: [number, ...number[]], rest: Partial<Tried> = {}): Tri
   starts: 2,
   fills: 3,
   aboveFreezingK: 4,
+  mostIceKg: 0,
   belowLinerLimitK: 5,
   beyondLogS: 600,
   ...rest,
@@ -21,7 +22,7 @@ const points = [
 describe('sums of a sweep', () => {
   it('add the days, and take the least of the margins', () => {
     const [base, other] = sumUp(points, [
-      [tried([100, 90]), tried([110, 102], { aboveFreezingK: null, starts: 1 })],
+      [tried([100, 90]), tried([110, 102], { aboveFreezingK: null, mostIceKg: 6, starts: 1 })],
       [tried([50, 40]), tried([60, 48], { aboveFreezingK: 7, belowLinerLimitK: 2, beyondLogS: 900 })],
     ]);
     expect(base).toMatchObject({
@@ -38,6 +39,7 @@ describe('sums of a sweep', () => {
       change: { fillsPerDay: 2 },
       starts: 3,
       aboveFreezingK: 7,
+      mostIceKg: 6,
       belowLinerLimitK: 2,
       beyondLogS: 1500,
     });

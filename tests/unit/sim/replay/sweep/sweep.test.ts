@@ -145,7 +145,7 @@ describe('the text of a sweep', () => {
     const text = reportText(report ?? expect.fail('it was given up'));
     expect(text).toContain('3 days, 2031-06-20 to 2031-06-22: 2 sets of settings');
     expect(text).toMatch(
-      /^\*\s+[\d.]+\s+0\.00\s+0\.00\s+0\.00\s+57\s+12\s+[\d.]+\s+5\.0\s+18\.0\s+1\.5 {3}as they are$/m,
+      /^\*\s+[\d.]+\s+0\.00\s+0\.00\s+0\.00\s+57\s+12\s+[\d.]+\s+5\.0\s+2\.0\s+18\.0\s+1\.5 {3}as they are$/m,
     );
     expect(text).toContain('stopDifferenceK 0.2 K');
     expect(text).toContain('Leave the settings as they are: none of the others brings more heat.');
