@@ -80,7 +80,9 @@ const mqttLinkSchema = z.strictObject({
     .strictObject({
       topic: topicSchema,
       pumpPointer: pointerSchema.describe('running fraction of the pump, 0 to 1, or true and false'),
-      drainPointer: pointerSchema.optional().describe('true when the drain is open'),
+      drainPointer: pointerSchema
+        .optional()
+        .describe('true or 1 when the drain is open, false or 0 when it is not'),
     })
     .optional()
     .describe('what the device says that its outputs do'),

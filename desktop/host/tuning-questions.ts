@@ -5,11 +5,14 @@ import { type LogReader, logPath } from '../../controller/log/log.ts';
 import { openLogReader } from '../../controller/log/reader.ts';
 import type { HeavyMethod } from '../../shared-types/jobs.ts';
 import type { MonitorReply, MonitorResult } from '../../shared-types/monitor-api.ts';
+import type { PanCheck } from '../../shared-types/pan-check.ts';
 import type { LoopFit } from '../../shared-types/tuning.ts';
 import { fitDays } from '../../sim/identify/fit-days.ts';
 import { keepFit, readFit } from '../../sim/identify/loop-file.ts';
+import { checkPan } from '../../sim/pan-check/check-pan.ts';
 import { compareDay, usualSamples } from '../../sim/replay/live-again/compare-day.ts';
 import { newestRule } from '../../sim/replay/newest-rule.ts';
+import { logMarkOf } from '../../sim/replay/sweep/log-mark.ts';
 import { loopsOf } from '../../sim/replay/sweep/loops.ts';
 import { type SweepOptions, sweep } from '../../sim/replay/sweep/sweep.ts';
 import { checkedReply, noLog, thrownReply } from './checked-reply.ts';
@@ -48,7 +51,7 @@ const answers: Answers = {
     };
     setStage(flags, 'living');
     return compareDay(reader, day, settings, {
-      fit: read.ok ? read.fit : null,
+      ...(read.ok ? { fit: read.fit } : { fit: null, whyNoFit: read.why }),
       samples: usualSamples,
       seed,
       best,
@@ -57,6 +60,7 @@ const answers: Answers = {
   },
   sweep: (given) => answerSweep(given),
   fit: async (given) => answerFit(given),
+  panCheck: async (given) => answerPanCheck(given),
 };
 
 async function answerSweep({ reader, path, question }: Given<'sweep'>) {
@@ -64,14 +68,14 @@ async function answerSweep({ reader, path, question }: Given<'sweep'>) {
   const { flags, sweepWorker } = question;
   const rule = newestRule(reader);
   if (rule === undefined) throw new RangeError('the log holds no step with its site and settings');
-  const read = readFit(path, site);
-  const { loops, remarks } = loopsOf(read.ok ? read.fit : undefined, sweepSamples, seed);
+  const { loops, remarks } = loopsOf(readFit(path, site), sweepSamples, seed);
   const watch = watchCancel(flags);
   setStage(flags, 'sweeping');
   try {
     return await sweepAnew({
       logPath: path,
       days,
+      logMark: logMarkOf(reader, days),
       ranges,
       settingsInForce: rule.settings,
       loops,
@@ -99,12 +103,39 @@ function answerFit({ reader, path, question: { params, flags } }: Given<'fit'>):
   return fitted.fit;
 }
 
-/** Goes on with the sweep that was given up last, or drops what was kept of it when this one is another. */
+function answerPanCheck({
+  reader,
+  path,
+  question: { params, flags },
+}: Given<'panCheck'>): PanCheck | undefined {
+  const { site, days, referenceDays } = params;
+  const read = readFit(path, site);
+  const goOn = (doneFraction: number) => {
+    setDone(flags, doneFraction);
+    return !isCancelled(flags);
+  };
+  setStage(flags, 'checking');
+  const checked = checkPan(reader, { days, referenceDays, fit: read.ok ? read.fit : null, goOn });
+  if (checked === undefined) return undefined;
+  if (!checked.ok) throw new RangeError(checked.why.join('; '));
+  return checked.check;
+}
+
+/**
+ * Goes on with the sweep that was given up last, or drops what was kept of it when this one is another. Of one that came
+ * to its end nothing is kept.
+ */
 async function sweepAnew(options: SweepOptions & { readonly resumeFile: string }) {
+  const { resumeFile } = options;
+  const report = await sweepFrom(options, resumeFile);
+  if (report !== undefined) rmSync(resumeFile, { force: true });
+  return report;
+}
+
+async function sweepFrom(options: SweepOptions, resumeFile: string) {
   try {
     return await sweep(options);
   } catch (thrown) {
-    const { resumeFile } = options;
     if (!(thrown instanceof RangeError && thrown.message.startsWith(resumeFile))) throw thrown;
     // The file is the monitor's own: nobody else goes on from it.
     rmSync(resumeFile);

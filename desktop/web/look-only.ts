@@ -27,6 +27,7 @@ const openTo: Readonly<Record<MonitorMethod, Holder | 'begin' | 'end'>> = {
   sweep: 'ask',
   // The fit that it leaves beside the log is what everybody's comparisons stand on from then on.
   fit: 'ask',
+  panCheck: 'begin',
   keptFit: 'look',
   heavyJob: 'look',
   jobProgress: 'look',

@@ -5,7 +5,7 @@ import { type Stretch, stretchOf } from './model/stretch.ts';
 import { skyUnknowns } from './model/unknowns.ts';
 import type { OwnSky, PossibleLoop } from './possible-loop.ts';
 import { search } from './search.ts';
-import { panChannel } from './world/follow.ts';
+import { panChannel } from './world/pan-channel.ts';
 import { putRight } from './world/put-right.ts';
 import type { LoggedSpan } from './world/span.ts';
 

@@ -4,6 +4,7 @@ import { type TraitName, traitDeclarations } from '../plant/traits.ts';
 import { at } from '../plant/water.ts';
 import { gathersAllTheSun } from './all-the-sun.ts';
 import { type Told, toldOf } from './held.ts';
+import { erringOf, measuredOf } from './measured.ts';
 import { type LoopModel, loopModel } from './model/loop-problem.ts';
 import { type Stretch, stretchOf } from './model/stretch.ts';
 import { consideredTraits, errorUnknowns, traitUnknowns, windTraits } from './model/unknowns.ts';
@@ -25,11 +26,11 @@ export function fitLoop(spans: readonly LoggedSpan[], goOn: GoOn = () => true): 
   const { site } = spans[0] as LoggedSpan;
   const missing = whatIsMissing(stretches) ?? stoodStill(spans);
   if (missing !== undefined) return { ...fit, verdicts: [missing, ...remarksOf(spans)] };
-  const windMeasured = stretches.every(({ origins }) => origins.wind === 'measured');
+  const windMeasured = measuredOf(stretches).includes('windMs');
   const unknowns = [
     ...traitUnknowns(site, windMeasured),
     ...errorUnknowns(
-      measuredOf(stretches),
+      erringOf(stretches),
       stretches.map(({ span }) => span.minutes.count),
     ),
   ];
@@ -56,19 +57,13 @@ function emptyFit(spans: readonly LoggedSpan[]): LoopFit {
   };
 }
 
-/** Channels that every day has. */
-function measuredOf(stretches: readonly Stretch[]): Channel[] {
-  const [first, ...others] = stretches.map(({ span }) => Object.keys(span.minutes.values) as Channel[]);
-  return (first ?? []).filter((channel) => others.every((own) => own.includes(channel)));
-}
-
 function whatIsMissing(stretches: readonly Stretch[]): string | undefined {
   const measured = measuredOf(stretches);
   if (!measured.includes('panSheetC') && !measured.includes('panOutletC'))
-    return 'No thermometer of the pan was read on every day: nothing of the loop can be told.';
+    return 'No thermometer of the pan was read in half of each day: nothing of the loop can be told.';
   if (!measured.includes('ambientC'))
     return (
-      'No thermometer of the air was read on every day: what the pan loses cannot be told from what the air did. ' +
+      'No thermometer of the air was read in half of each day: what the pan loses cannot be told from what the air did. ' +
       'A day can be lived again all the same, which tells the light that the pan took up.'
     );
   return undefined;

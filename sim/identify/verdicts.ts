@@ -1,6 +1,7 @@
 import type { FittedParameter, LoopFit } from '../../shared-types/tuning.ts';
 import type { TraitName } from '../plant/traits.ts';
 import { allTheSunWords } from './all-the-sun.ts';
+import { notMeasuredWords } from './measured.ts';
 import type { Stretch } from './model/stretch.ts';
 import type { ResidualTest } from './residual-tests.ts';
 
@@ -12,14 +13,14 @@ export interface Seen {
   readonly allTheSun: boolean;
 }
 
-export const windWords = 'no wind sensor';
+export const windWords = 'the wind was not measured';
 
 /** Why the data cannot tell a trait, as far as that is plain. */
 export function heldWords(name: TraitName, { stretches, allTheSun }: Seen): string {
   const speeds = speedsOf(stretches);
   const bright = stretches.some(({ conditions }) => conditions.some((c) => c.irradianceWM2 > brightWM2));
   const sunTerm = name === 'opticalEfficiency' || name === 'windOpticalSM';
-  if (sunTerm && stretches.some(({ sunMeasured }) => !sunMeasured)) return 'no sensor of the sun';
+  if (sunTerm && stretches.some(({ sunMeasured }) => !sunMeasured)) return 'the sun was not measured';
   if (sunTerm && !bright) return 'there was hardly any sun';
   if (name === 'opticalEfficiency' && allTheSun) return allTheSunWords;
   if (speeds.length === 0 && (name === 'flowFactor' || name === 'contactWM2K')) return 'the pump never ran';
@@ -54,6 +55,7 @@ export function verdictsOf(
       ({ name, value, unit, heldBecause }) =>
         `${name} is held at ${unit === '1' ? value : `${value} ${unit}`}: ${heldBecause}.`,
     ),
+    ...notMeasuredWords(seen.stretches),
     ...seenWords(seen),
     ...togetherWords(parameters, covariance),
     ...residuals.flatMap(residualWords),
@@ -64,10 +66,10 @@ function seenWords({ stretches, windMeasured }: Seen): string[] {
   const words: string[] = [];
   if (!windMeasured)
     words.push(
-      'Without a wind sensor some wind is assumed; the loss is known only as far as that may be wrong.',
+      'Where the wind was not measured some is assumed; the loss is known only as far as that may be wrong.',
     );
   if (stretches.some(({ sunMeasured }) => !sunMeasured))
-    words.push('Without a sensor of the sun only the dark hours are compared.');
+    words.push('Where the sun was not measured only the dark hours are compared.');
   if (speedsOf(stretches).length === 1)
     words.push('The pump ran at one speed only: its flow at others follows the curve of a usual pump.');
   words.push('Sensors are taken to lag as their make does; what is quicker than a minute is not looked at.');

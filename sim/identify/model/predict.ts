@@ -7,7 +7,7 @@ import type { PlantState } from '../../plant/state.ts';
 import type { Traits } from '../../plant/traits.ts';
 import type { Conditions } from '../../weather/conditions.ts';
 import { beginOf } from '../world/begin.ts';
-import { panChannel } from '../world/follow.ts';
+import { panChannel } from '../world/pan-channel.ts';
 import type { LoggedSpan } from '../world/span.ts';
 import { inTheDark, type Stretch } from './stretch.ts';
 
@@ -51,15 +51,15 @@ export function predict(
   const plant = beginOf(span, traits, noDraws);
   const columns = channels.map((channel) => minuteMeans(plant, channel, minutes));
   let moving: Pick<Outputs, 'pumpFraction' | 'drainOpen'> = plant.moving;
+  /** It stands for the sun where that is not measured. */
+  const panThermometer = stretch.sunMeasured ? undefined : panChannel(span);
   let fineUntil = 0;
   for (let minute = 0; minute < minutes.count; minute++) {
     const weather = trueConditions(conditions[minute] as Conditions, minute, errors);
     const shown = (channel: Channel) =>
       trueC(channel, minutes.values[channel]?.[minute] ?? Number.NaN, weather, errors);
     holdStore(plant, shown('storeTopC'), shown('storeBottomC'));
-    const channel = panChannel(span);
-    if (!stretch.sunMeasured && channel !== undefined && !inTheDark(stretch, minute))
-      holdPan(plant, shown(channel));
+    if (panThermometer !== undefined && !inTheDark(stretch, minute)) holdPan(plant, shown(panThermometer));
     for (const { dtS, outputs } of minutes.drives[minute] ?? []) {
       if (outputs.pumpFraction !== moving.pumpFraction || outputs.drainOpen !== moving.drainOpen)
         fineUntil = minute + fineMin;

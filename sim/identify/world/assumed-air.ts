@@ -1,5 +1,6 @@
 import { median } from './mending.ts';
 import { minuteMs } from './minutes.ts';
+import { panChannel } from './pan-channel.ts';
 import type { LoggedSpan } from './span.ts';
 import { type SunColumn, sunColumn } from './sun-column.ts';
 
@@ -28,8 +29,10 @@ function courseK(hour: number): number {
 /** By so much of the half swing the hours of the night lie below the day's mean, about. */
 const nightShare = 0.7;
 
-function nightAirC({ minutes, phases }: LoggedSpan, { zenithDeg }: SunColumn): number {
-  const sheetC = minutes.values.panSheetC ?? minutes.values.panOutletC;
+function nightAirC(span: LoggedSpan, { zenithDeg }: SunColumn): number {
+  const { minutes, phases } = span;
+  const channel = panChannel(span);
+  const sheetC = channel === undefined ? undefined : minutes.values[channel];
   const dry: number[] = [];
   const any: number[] = [];
   sheetC?.forEach((valueC, i) => {

@@ -4,6 +4,7 @@ import { storeLayers } from '../../plant/parts.ts';
 import { createPlant, type PlantState } from '../../plant/state.ts';
 import { mixByBuoyancy } from '../../plant/store.ts';
 import type { Traits } from '../../plant/traits.ts';
+import { panChannel } from './pan-channel.ts';
 import type { LoggedSpan } from './span.ts';
 import { alongStore, storeSeen } from './store-sensors.ts';
 
@@ -17,7 +18,7 @@ export function beginOf(span: LoggedSpan, traits: Partial<Traits>, drawCourse: D
   const { site, phases, minutes } = span;
   const first = (channel: Channel) => firstMean(minutes.values[channel]);
   const seen = storeSeen(first);
-  const panC = first('panSheetC') ?? first('panOutletC') ?? first('ambientC') ?? usualStoreC;
+  const panC = first(panChannel(span) ?? 'ambientC') ?? first('ambientC') ?? usualStoreC;
   const panFull = wetPhases.includes(phases[0]?.phase ?? 'empty');
   const waterC = within(seen.at(-1)?.value ?? usualStoreC);
   const plant = createPlant(site, {

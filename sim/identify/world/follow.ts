@@ -11,6 +11,7 @@ import type { Conditions } from '../../weather/conditions.ts';
 import { beginOf } from './begin.ts';
 import { correctDraw, correctSky, nothingUnknown, type Seen, type Steps, type Unknowns } from './correct.ts';
 import { minuteMs } from './minutes.ts';
+import { panChannel } from './pan-channel.ts';
 import { createResiduals, type Residuals } from './residuals.ts';
 import { conditionsOf, type SkyColumns } from './sky-columns.ts';
 import type { LoggedSpan } from './span.ts';
@@ -57,6 +58,7 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
   const draws = { fromMs: minutes.fromMs - cutMin * minuteMs, stepMs: windowMin * minuteMs, wantedKgS };
   const nudges: (Nudge | undefined)[] = [];
   const uncorrected = conditionsOf(sky);
+  const panThermometer = panChannel(span);
   const residuals = createResiduals(span);
   const plant = beginOf(span, options.traits, draws);
   let begin = clonePlant(plant);
@@ -77,9 +79,12 @@ export function follow(span: LoggedSpan, sky: SkyColumns, options: FollowOptions
       const trial = clonePlant(plant);
       wantedKgS[window] = drawnKgS;
       run(trial, { span, uncorrected, from, to, unknowns: tried });
-      return { panC: bodyOf(trial, span, 'pan'), bottomC: bodyOf(trial, span, 'bottom') };
+      return { panC: bodyOf(trial, panThermometer), bottomC: bodyOf(trial, 'storeBottomC') };
     };
-    const seen = seenAt(span, to - 1, options.panOffsetK);
+    const seen = {
+      panC: shownAt(span, to - 1, panThermometer) - options.panOffsetK,
+      bottomC: shownAt(span, to - 1, 'storeBottomC'),
+    };
     const sun = correctSky({ span, sky, from, to, unknowns, steps: options.steps, seen, attempt });
     ({ unknowns } = sun);
     unlikely += sun.unlikely;
@@ -137,26 +142,11 @@ function otherwise(conditions: Conditions, { factor, airK }: Unknowns): Conditio
   };
 }
 
-/** The pan's thermometer that tells most: the sheet's, else the outlet's. */
-export function panChannel({ minutes }: LoggedSpan): Channel | undefined {
-  const { values } = minutes;
-  return values.panSheetC !== undefined
-    ? 'panSheetC'
-    : values.panOutletC !== undefined
-      ? 'panOutletC'
-      : undefined;
-}
-
-function bodyOf(plant: PlantState, span: LoggedSpan, place: 'pan' | 'bottom'): number {
-  const channel = place === 'bottom' ? 'storeBottomC' : panChannel(span);
+function bodyOf(plant: PlantState, channel: Channel | undefined): number {
   return channel === undefined ? Number.NaN : (plant.sensors.bodyValue[numberOf[channel]] ?? Number.NaN);
 }
 
-function seenAt(span: LoggedSpan, minute: number, panOffsetK: number): Seen {
-  const { values } = span.minutes;
-  const channel = panChannel(span);
-  return {
-    panC: (channel === undefined ? Number.NaN : (values[channel]?.[minute] ?? Number.NaN)) - panOffsetK,
-    bottomC: values.storeBottomC?.[minute] ?? Number.NaN,
-  };
+/** What a channel showed in a minute; not a number where it was not read. */
+function shownAt({ minutes }: LoggedSpan, minute: number, channel: Channel | undefined): number {
+  return channel === undefined ? Number.NaN : (minutes.values[channel]?.[minute] ?? Number.NaN);
 }

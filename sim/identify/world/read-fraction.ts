@@ -1,5 +1,14 @@
+import type { Channel } from '../../../shared-types/channels.ts';
 import { minuteMs } from './minutes.ts';
 import type { LoggedSpan } from './span.ts';
+
+/** Less than this share of a day tells nothing of the rest of it; a design choice. */
+export const leastCoveredFraction = 0.5;
+
+/** Whether a channel was read in enough of the day to count as measured. */
+export function isMeasured(channel: Channel, span: LoggedSpan): boolean {
+  return readFraction(span.minutes.values[channel], span) >= leastCoveredFraction;
+}
 
 /**
  * Share of the day's logged minutes in which a channel was read well, 0 to 1.

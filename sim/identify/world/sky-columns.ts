@@ -6,8 +6,8 @@ import { clearSkyEmissivity, dewPointC, longWaveWM2, pressureHPa } from '../../w
 import type { Weather } from '../../weather/weather.ts';
 import { filled, smoothed } from './mending.ts';
 import { minuteMs } from './minutes.ts';
-import { readFraction } from './read-fraction.ts';
-import { type LoggedSpan, leastCoveredFraction } from './span.ts';
+import { isMeasured } from './read-fraction.ts';
+import type { LoggedSpan } from './span.ts';
 import { type SunColumn, sunColumn } from './sun-column.ts';
 
 /** The weather of a span, minute by minute, before it is made into conditions. */
@@ -43,8 +43,7 @@ export function skyColumns(span: LoggedSpan, assumedAirC: () => Float64Array): S
   const { site, minutes } = span;
   const { fromMs, count, values } = minutes;
   const sun = sunColumn(site, fromMs, count);
-  const measured = (channel: Channel) =>
-    readFraction(values[channel], span) < leastCoveredFraction ? undefined : values[channel];
+  const measured = (channel: Channel) => (isMeasured(channel, span) ? values[channel] : undefined);
   const irradiance = litOnly(clearnessFilled(measured('irradianceWM2'), sun), sun);
   const air = filled(measured('ambientC'));
   const wind = filled(measured('windMs'));

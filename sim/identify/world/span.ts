@@ -9,7 +9,7 @@ import type { Site } from '../../../shared-types/site.ts';
 import { assumedPhase } from './assumed-phase.ts';
 import { median } from './mending.ts';
 import { createMinutes, type Minutes, type MinuteTaker, minuteMs } from './minutes.ts';
-import { readFraction } from './read-fraction.ts';
+import { leastCoveredFraction, readFraction } from './read-fraction.ts';
 import { sameLoop } from './same-loop.ts';
 
 /** A logged day with what came before it, brought into order. */
@@ -37,12 +37,10 @@ export type SpanRead =
   | { readonly ok: true; readonly span: LoggedSpan }
   | { readonly ok: false; readonly why: string };
 
-/** Below this share of a day nothing is lived again; a design choice. */
-export const leastCoveredFraction = 0.5;
 const hourMs = 3_600_000;
 /** So much before the day is taken along where the log has it: store and pan are then known; a design choice. */
 const warmUpMs = 24 * hourMs;
-/** Without a step for longer the device has let go of its outputs, as far as can be told [ms]. */
+/** Without a step for longer it is a gap that is told [ms]; of another logger's outputs nothing else is known. */
 const gapMs = 120_000;
 /** Calendar and steady clock may part by this between two steps [ms]; a design choice. */
 const clockJumpMs = 30_000;
@@ -138,6 +136,7 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
   const counts = { notLater: 0, jumps: 0, gaps: 0, gapMs: 0, otherSite: 0, foreign: 0 };
   const ends = { beforeMs: 0, afterMs: 0 };
   const stepsMs: number[] = [];
+  const expiryMs = 1000 * site.control.outputExpiryS;
   let last: LogRecord | undefined;
   let settingsRevision = Number.NaN;
   let siteRevision = Number.NaN;
@@ -163,7 +162,7 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
     }
     const phase = assumedPhase(record, site);
     if (phase !== phases.at(-1)?.phase) phases.push({ fromMs: nowMs, phase });
-    if (record.outcome.phase === 'unknown') counts.foreign++;
+    if (isForeign(record)) counts.foreign++;
     if (request !== null && nowMs > fromMs && nowMs <= toMs) requests.push({ atMs: nowMs, request });
   }
 
@@ -172,16 +171,27 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
     const lastMs = before.input.nowMs;
     const tookMs = nowMs - lastMs;
     stepsMs.push(tookMs);
-    if (tookMs > gapMs) {
+    const isGap = tookMs > gapMs;
+    if (isGap) {
       counts.gaps++;
       counts.gapMs += tookMs;
-      minutes.drive(lastMs, nowMs, safeOutputs);
+    }
+    if (isGap || (!isForeign(before) && (elapsedMs ?? tookMs) > expiryMs)) {
+      letGo(before, nowMs);
       return;
     }
     if (elapsedMs !== null && Math.abs(tookMs - elapsedMs) > clockJumpMs) counts.jumps++;
     const { outputs } = before.outcome;
     const told = feedback !== null && feedback.ageMs < staleMs;
     minutes.drive(lastMs, nowMs, told ? { ...outputs, ...movedBy(feedback, outputs) } : outputs);
+  }
+
+  /** Until they expire the device holds its outputs; then they fall safe. */
+  function letGo(record: LogRecord, untilMs: number): void {
+    const { nowMs } = record.input;
+    const heldMs = isForeign(record) ? nowMs : Math.min(untilMs, nowMs + expiryMs);
+    minutes.drive(nowMs, heldMs, record.outcome.outputs);
+    minutes.drive(heldMs, untilMs, safeOutputs);
   }
 
   return {
@@ -206,7 +216,7 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
     },
     taken(): Taken {
       if (last !== undefined) {
-        minutes.drive(last.input.nowMs, toMs, safeOutputs);
+        letGo(last, toMs);
         ends.afterMs = toMs - last.input.nowMs;
       }
       return {
@@ -220,6 +230,9 @@ function createTaker(reader: LogReader, { fromMs, toMs, site }: Wanted, minutes:
     },
   };
 }
+
+/** Written by another logger, which knew no phase. */
+const isForeign = ({ outcome }: LogRecord) => outcome.phase === 'unknown';
 
 function movedBy(
   { pumpFraction, drainOpen }: NonNullable<LogRecord['input']['feedback']>,
@@ -238,7 +251,7 @@ function inWords(
     remarks.push(`The calendar clock jumped ${counts.jumps} times; what lies between is taken as it stands.`);
   if (counts.gaps > 0)
     remarks.push(
-      `${counts.gaps} gaps, ${(counts.gapMs / 60_000).toFixed(0)} minutes in sum: pump off and drain open are assumed in them.`,
+      `${counts.gaps} gaps, ${(counts.gapMs / 60_000).toFixed(0)} minutes in sum: pump off and drain open are assumed in them${counts.foreign > 0 ? '' : ', from when the device lets go of its outputs'}.`,
     );
   if (counts.otherSite > 0)
     remarks.push(`${counts.otherSite} steps are left out: the loop was another one by its site file.`);

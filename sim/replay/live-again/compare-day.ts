@@ -18,6 +18,8 @@ import { possibleLoops, underTheirSkies } from './possible-loops.ts';
 export interface CompareOptions {
   /** Fit of the loop that was logged; null: usual traits, with the wide bands of what is not known. */
   readonly fit: LoopFit | null;
+  /** Why there is no fit; absent where none was looked for. */
+  readonly whyNoFit?: string;
   /** Loops that are drawn from what is uncertain, for the bands; 0 and more. */
   readonly samples: number;
   /** Picks the noise of the sensors and the drawn loops. */
@@ -72,7 +74,7 @@ export function compareDay(
     ...comparison,
     logged: loggedOf(reader, day),
     bestPossibleJ: best ? bestPossibleJ(span, world) : null,
-    loop: loopText(fit),
+    loop: loopText(options),
     absorbed: absorbedOf(worlds),
     remarks: [...world.remarks, ...remarksOn(span, taken.from)],
   };
@@ -129,12 +131,14 @@ function bestPossibleJ({ site, day }: LoggedSpan, world: LoggedWorld): number {
     .boundJ;
 }
 
-function loopText(fit: LoopFit | null): Comparison['loop'] {
-  if (fit === null)
+function loopText({ fit, whyNoFit }: CompareOptions): Comparison['loop'] {
+  if (fit === null) {
+    const why = whyNoFit === undefined ? '' : `, since ${whyNoFit}`;
     return {
       origin: 'assumed',
-      text: 'The loop was never fitted: usual values of such loops, in wide ranges.',
+      text: `No fit of this loop is used${why}: usual values of such loops, in wide ranges.`,
     };
+  }
   const days = fit.days.length === 1 ? 'one day' : `${fit.days.length} days`;
   return { origin: 'reconstructed', text: `The loop as it was fitted to ${days} of its log.` };
 }

@@ -5,6 +5,8 @@ import { type Settings, settingNames, settingsSchema } from '../../../shared-typ
 import { readFit } from '../../identify/loop-file.ts';
 import { readSpan } from '../../identify/world/span.ts';
 import { findLog } from '../find-log.ts';
+import { tellFraction } from '../tell-fraction.ts';
+import { readWholeDays } from '../whole-days.ts';
 import { compareDay, usualSamples } from './compare-day.ts';
 import { comparisonText } from './report-text.ts';
 
@@ -60,9 +62,11 @@ function run(wanted: string, flags: Flags): number {
   const reader = openLogReader(found.path);
   try {
     const days = reader.days().map(({ day }) => day);
-    if (days.length === 0) return refuse(['the log holds no day', ...reader.remarks].join('; '));
-    const day = wanted === 'latest' ? days.at(-1) : days.find((kept) => kept === wanted);
-    if (day === undefined) return refuse(`nothing of '${wanted}' is kept; there are: ${days.join(', ')}`);
+    const read = readWholeDays(wanted, days);
+    if (!read.ok) return refuse([read.why, ...reader.remarks].join('; '));
+    const [day, ...more] = read.days as [string, ...string[]];
+    if (more.length > 0)
+      return refuse(`'${wanted}' is more than the one day that can be lived again at a time`);
     return compare(reader, found.path, day, flags);
   } finally {
     reader.close();
@@ -77,14 +81,13 @@ function compare(reader: LogReader, path: string, day: string, flags: Flags): nu
   if (typeof tried === 'string') return refuse(tried);
   const kept = readFit(path, site.name);
   const comparison = compareDay(reader, day, tried, {
-    fit: kept.ok ? kept.fit : null,
+    ...(kept.ok ? { fit: kept.fit } : { fit: null, whyNoFit: kept.why }),
     samples: flags.samples,
     seed: 1,
     best: flags.best === true,
-    goOn: tellProgress,
+    goOn: tellFraction,
   });
   if (comparison === undefined) return refuse('it was given up');
-  if (!kept.ok) process.stderr.write(`No fit is used: ${kept.why}.\n`);
   console.log(flags.json ? JSON.stringify(comparison) : comparisonText(comparison, site.timeZone));
   return exitCodes.compared;
 }
@@ -94,12 +97,6 @@ function triedOf(settings: Settings): Settings | string {
   const parsed = settingsSchema.safeParse(settings);
   if (parsed.success) return parsed.data;
   return parsed.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`).join('; ');
-}
-
-function tellProgress(doneFraction: number): boolean {
-  if (process.stderr.isTTY)
-    process.stderr.write(`\r${(100 * doneFraction).toFixed(0).padStart(3)} %${doneFraction < 1 ? '' : '\n'}`);
-  return true;
 }
 
 function refuse(why: string): number {

@@ -45,7 +45,8 @@ export function keptResults(path: string, plan: string): DayResult[] | undefined
   if (kept === undefined) throw new RangeError(`${path} is no file of an interrupted sweep`);
   if (kept.plan !== plan)
     throw new RangeError(
-      `${path} is of another sweep: of other days, ranges, settings or another loop; give another file`,
+      `${path} is of another sweep: of other days, ranges or settings, of another loop, or of days whose log has ` +
+        'changed since; give another file',
     );
   return kept.days;
 }

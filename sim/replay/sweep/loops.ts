@@ -1,4 +1,4 @@
-import type { LoopFit } from '../../../shared-types/tuning.ts';
+import type { FitRead } from '../../identify/loop-file.ts';
 import type { PossibleLoop } from '../../identify/possible-loop.ts';
 import { possibleLoops } from '../live-again/possible-loops.ts';
 
@@ -10,10 +10,9 @@ export interface Loops {
 }
 
 /** The loops in which a single day is lived again as well: the same seed draws the same. */
-export function loopsOf(fit: LoopFit | undefined, drawn: number, seed: number): Loops {
-  const remark =
-    fit === undefined
-      ? 'No fit of this loop is kept: it is taken for a usual one, and the bands are those of usual ones.'
-      : `The loop is that of the fit to ${fit.days.join(', ')}.`;
-  return { loops: possibleLoops(fit ?? null, drawn, seed), remarks: [remark] };
+export function loopsOf(read: FitRead, drawn: number, seed: number): Loops {
+  const remark = read.ok
+    ? `The loop is that of the fit to ${read.fit.days.join(', ')}.`
+    : `No fit of this loop is used, since ${read.why}: it is taken for a usual one, and the bands are those of usual ones.`;
+  return { loops: possibleLoops(read.ok ? read.fit : null, drawn, seed), remarks: [remark] };
 }

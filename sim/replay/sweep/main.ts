@@ -3,7 +3,8 @@ import { openLogReader } from '../../../controller/log/reader.ts';
 import { readFit } from '../../identify/loop-file.ts';
 import { findLog } from '../find-log.ts';
 import { newestRule } from '../newest-rule.ts';
-import { readSpanText } from '../span-text.ts';
+import { readWholeDays } from '../whole-days.ts';
+import { logMarkOf } from './log-mark.ts';
 import { loopsOf } from './loops.ts';
 import { tellProgress } from './progress.ts';
 import { readRanges } from './ranges.ts';
@@ -93,19 +94,17 @@ function optionsOf(wanted: string, flags: Flags): SweepOptions {
       throw new RangeError(
         ['the log holds no step with its site and settings', ...reader.remarks].join('; '),
       );
-    const read = readSpanText(wanted, { days: kept, timeZone: rule.site.timeZone });
+    const read = readWholeDays(wanted, kept);
     if (!read.ok) throw new RangeError(read.why);
-    const { span } = read;
-    if (!('day' in span)) throw new RangeError('a sweep takes whole days: write DAY or DAY..DAY');
-    const fit = readFit(found.path, rule.site.name);
-    const { loops, remarks } = loopsOf(fit.ok ? fit.fit : undefined, samples, seed);
+    const { loops, remarks } = loopsOf(readFit(found.path, rule.site.name), samples, seed);
     return {
       logPath: found.path,
-      days: kept.filter((day) => day >= span.day && day <= span.lastDay),
+      days: read.days,
+      logMark: logMarkOf(reader, read.days),
       ranges,
       settingsInForce: rule.settings,
       loops,
-      loopRemarks: fit.ok ? remarks : [`${fit.why}.`, ...remarks],
+      loopRemarks: remarks,
       seed,
       workers,
       resumeFile: flags.resume,

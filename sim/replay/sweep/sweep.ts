@@ -23,6 +23,8 @@ export interface SweepOptions {
   readonly logPath: string;
   /** Local days to be tried on, each kept in the log. */
   readonly days: readonly string[];
+  /** What the log holds of these days: what was found is of no worth once that is another. */
+  readonly logMark: string;
   readonly ranges: readonly SettingRange[];
   readonly settingsInForce: Settings;
   /** The best-known loop, then loops drawn from what is uncertain of it; one or more. */
@@ -56,9 +58,9 @@ export async function sweep(options: SweepOptions): Promise<SweepReport | undefi
 }
 
 async function tryAll(options: SweepOptions, { points }: Points): Promise<DayResult[] | undefined> {
-  const { logPath, days, loops, seed, resumeFile, signal } = options;
+  const { logPath, days, loops, seed, logMark, resumeFile, signal } = options;
   const task: WorkerTask = { logPath, days, settings: points.map((point) => point.settings), loops, seed };
-  const plan = planOf(task);
+  const plan = planOf(task, logMark);
   const kept = resumeFile === undefined ? undefined : keptResults(resumeFile, plan);
   const results = kept ?? noResults(days.length, points.length);
   const keeper = createKeeper(resumeFile, plan, results);
@@ -120,8 +122,8 @@ function createKeeper(path: string | undefined, plan: string, results: readonly 
 }
 
 /** What a sweep is of. Workers do not belong to it. */
-function planOf({ logPath: _, ...task }: WorkerTask): string {
-  return createHash('sha256').update(JSON.stringify({ engineVersion, task })).digest('hex');
+function planOf({ logPath: _, ...task }: WorkerTask, logMark: string): string {
+  return createHash('sha256').update(JSON.stringify({ engineVersion, logMark, task })).digest('hex');
 }
 
 function reportOf(

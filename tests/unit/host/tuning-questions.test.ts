@@ -1,4 +1,4 @@
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { logPath } from '../../../controller/log/log.ts';
 import { cancel, newJobFlags } from '../../../desktop/host/job-flags.ts';
@@ -64,6 +64,12 @@ describe('a long question to the log of a site', () => {
     expect(!reply.ok && reply.problem.text).toContain(hardlyLogged);
   });
 
+  it('of a pan check without days enough is refused with what is needed', async () => {
+    const reply = await ask('panCheck', { site: site.name, days: [day], referenceDays: [], job });
+    expect(reply).toMatchObject({ ok: false, problem: { severity: 'note' } });
+    expect(!reply.ok && reply.problem.text).toContain('days with steady flow through a full pan are needed');
+  });
+
   it('leaves the file of another sweep behind for its own', async () => {
     const file = `${folder.path}/${site.name}/${site.name}.sweep.json`;
     writeFileSync(file, JSON.stringify({ schemaVersion: 1, plan: 'another', days: [] }));
@@ -71,11 +77,27 @@ describe('a long question to the log of a site', () => {
     expect(!reply.ok && reply.problem.text).not.toContain('another sweep');
   });
 
+  it('of a sweep that came to its end keeps no file to go on from', async () => {
+    const file = `${folder.path}/${site.name}/${site.name}.sweep.json`;
+    rmSync(file, { force: true });
+    const sweepWorker = new URL('../../support/sweep-worker.ts', import.meta.url).href;
+    const params = { site: site.name, days: [day], ranges, job } as never;
+    const question = {
+      dataFolder: folder.path,
+      method: 'sweep',
+      params,
+      flags: newJobFlags(),
+      sweepWorker,
+    } as const;
+    expect(await answerTuning(question)).toMatchObject({ ok: true, result: { days: [day] } });
+    expect(existsSync(file)).toBe(false);
+  });
+
   it('that nobody wants any more ends with that', async () => {
-    for (const method of ['compareDay', 'sweep', 'fit'] as const) {
+    for (const method of ['compareDay', 'sweep', 'fit', 'panCheck'] as const) {
       const flags = newJobFlags();
       cancel(flags);
-      const reply = await ask(method, { ...asked, days: [day], ranges }, flags);
+      const reply = await ask(method, { ...asked, days: [day], referenceDays: [], ranges }, flags);
       expect(reply).toEqual({ ok: false, problem: { severity: 'note', text: 'It was given up.' } });
     }
   });

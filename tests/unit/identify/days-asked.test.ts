@@ -27,6 +27,17 @@ describe('days that are asked for', () => {
     });
   });
 
+  it.each([
+    ['2031-06-19..2031-06-20..2031-06-22', 'is no span'],
+    ['2031-06-20..', 'is no span'],
+    ['..2031-06-20', 'is no span'],
+    ['2031-06-20..zzz', "nothing of '2031-06-20..zzz' is kept"],
+    ['2031-06-22..2031-06-19', 'ends before it begins'],
+    ['2031-06-20T09:00..2031-06-20T12:00', 'is no span of whole days: write DAY or DAY..DAY'],
+  ])('refuses %s, whatever else is asked for', (text, why) => {
+    expect(daysAsked(['2031-06-19', text], kept)).toEqual({ ok: false, why: expect.stringContaining(why) });
+  });
+
   it('says that a log is empty', () => {
     expect(daysAsked(['latest'], [])).toEqual({ ok: false, why: 'the log holds no day' });
   });

@@ -16,7 +16,7 @@ const seen = (
   const stretch = {
     sunMeasured,
     conditions: [{ irradianceWM2: 0 }, { irradianceWM2 }],
-    span: { minutes: { drives: speeds.map((pumpFraction) => [{ outputs: { pumpFraction } }]) } },
+    span: { minutes: { values: {}, drives: speeds.map((pumpFraction) => [{ outputs: { pumpFraction } }]) } },
   };
   return { stretches: [stretch as unknown as Stretch], windMeasured: true, allTheSun: false, ...rest };
 };
@@ -25,8 +25,8 @@ const nothingMore = 'the days tell no more of it than was known before';
 
 describe('why a trait is held', () => {
   it.each([
-    ['opticalEfficiency', { sunMeasured: false }, 'no sensor of the sun'],
-    ['windOpticalSM', { sunMeasured: false }, 'no sensor of the sun'],
+    ['opticalEfficiency', { sunMeasured: false }, 'the sun was not measured'],
+    ['windOpticalSM', { sunMeasured: false }, 'the sun was not measured'],
     ['opticalEfficiency', { irradianceWM2: 250 }, 'there was hardly any sun'],
     ['opticalEfficiency', { irradianceWM2: 251 }, nothingMore],
     ['stillLossWM2K', { sunMeasured: false, irradianceWM2: 0 }, nothingMore],
@@ -80,7 +80,7 @@ describe('what the days tell, in words', () => {
       seen({ sunMeasured: false, speeds: [0, 1] }, { windMeasured: false }),
     );
     expect(words).toHaveLength(4);
-    expect(words[0]).toContain('Without a wind sensor');
+    expect(words[0]).toContain('Where the wind was not measured');
     expect(words[1]).toContain('only the dark hours');
     expect(words[2]).toContain('one speed only');
   });

@@ -19,7 +19,8 @@ function airOf(
   ]);
   const span = {
     site,
-    minutes: { fromMs, count, values: Object.fromEntries(columns) },
+    dayFromMs: fromMs,
+    minutes: { fromMs, count, values: Object.fromEntries(columns), steps: new Uint16Array(count).fill(1) },
     phases: [{ fromMs, phase }],
   };
   return assumedAirC(span as unknown as LoggedSpan);

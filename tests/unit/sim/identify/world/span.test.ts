@@ -71,6 +71,54 @@ describe('a logged day', () => {
     expect(span.minutes.drives[599]?.[0]?.outputs).toMatchObject({ pumpFraction: 1, drainOpen: false });
   });
 
+  /** Two hours before noon the controller falls silent until a minute, with or without knowing for how long. */
+  const silentUntil = (end: number, outputExpiryS: number, elapsedMs: number | null, phase?: 'unknown') => {
+    const records = minutely(0, 1440, (minute) => ({
+      input: { feedback: null, ...(minute === end ? { elapsedMs } : {}) },
+      ...(phase === undefined ? {} : { outcome: { phase } }),
+    }));
+    const own = siteOf(demoContent({ timeZone: 'Etc/UTC', control: { stepS: 2, outputExpiryS } }));
+    const span = spanOf(
+      records.filter((_, minute) => minute < 600 || minute >= end),
+      own,
+    );
+    return {
+      ranS: [599, 600, 601, 602, 603, 604, 605].map((minute) =>
+        (span.minutes.drives[minute] ?? [])
+          .filter(({ outputs }) => outputs.pumpFraction === 1 && !outputs.drainOpen)
+          .reduce((sum, { dtS }) => sum + dtS, 0),
+      ),
+      remarks: span.remarks,
+    };
+  };
+
+  test('has the outputs of the last step until they expired, and safe ones after it', () => {
+    const told = (where: string) => expect.stringContaining(where);
+    const gap = silentUntil(604, 90, 300_000);
+    expect(gap.ranS).toEqual([60, 60, 30, 0, 0, 0, 60]);
+    expect(gap.remarks).toEqual([
+      told('1 gaps, 5 minutes in sum: pump off and drain open are assumed in them, from'),
+    ]);
+    expect(silentUntil(604, 300, 300_000).ranS).toEqual([60, 60, 60, 60, 60, 60, 60]);
+    expect(silentUntil(604, 299, 300_000).ranS).toEqual([60, 60, 60, 60, 60, 59, 60]);
+    // Shorter than a gap that is told, and still longer than the outputs are held.
+    expect(silentUntil(601, 90, 120_000)).toEqual({ ranS: [60, 60, 30, 60, 60, 60, 60], remarks: [] });
+    expect(silentUntil(601, 90, null)).toEqual({ ranS: [60, 60, 30, 60, 60, 60, 60], remarks: [] });
+  });
+
+  test('takes a calendar clock that jumped for no silence, up to a gap', () => {
+    const { ranS, remarks } = silentUntil(601, 90, 60_000);
+    expect(ranS).toEqual([60, 60, 60, 60, 60, 60, 60]);
+    expect(remarks).toEqual([expect.stringContaining('The calendar clock jumped 1 times')]);
+  });
+
+  test('of another logger is judged by the gap alone', () => {
+    const { ranS, remarks } = silentUntil(604, 300, 300_000, 'unknown');
+    expect(ranS).toEqual([60, 0, 0, 0, 0, 0, 60]);
+    expect(remarks[0]).toMatch(/drain open are assumed in them\.$/);
+    expect(silentUntil(601, 10, 120_000, 'unknown').ranS).toEqual([60, 60, 60, 60, 60, 60, 60]);
+  });
+
   test('leaves out what a failed sensor said from when it failed', () => {
     const records = minutely(0, 1440, (minute) =>
       minute < 800 ? {} : { outcome: { failed: ['panOutletC' as const] } },

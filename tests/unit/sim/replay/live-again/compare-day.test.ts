@@ -24,7 +24,11 @@ describe('a day that is lived again', () => {
   });
 
   test('under other settings lies near what the loop then brings, and says what it rests on', () => {
-    const comparison = compareDay(one.logged.reader, day, one.tried, { ...options, samples: 4 });
+    const comparison = compareDay(one.logged.reader, day, one.tried, {
+      ...options,
+      samples: 4,
+      whyNoFit: 'its file is torn',
+    });
     const truthJ = one.logged.trueHomeJ(one.tried);
     const { value = 0 } = comparison?.tried.heatHomeJ ?? {};
     // This one is taken with usual traits: how near it lies with fitted ones is for the counterfactual to say.
@@ -44,7 +48,7 @@ describe('a day that is lived again', () => {
     if (comparison === undefined) throw new Error('nobody gave it up');
     const text = comparisonText(comparison, 'Etc/UTC');
     expect(text).toContain('batchRunning 0 -> 1');
-    expect(text).toContain('The loop was never fitted');
+    expect(text).toContain('No fit of this loop is used, since its file is torn: usual values');
     expect(text).toContain('Where the log cannot vouch for it:');
   });
 

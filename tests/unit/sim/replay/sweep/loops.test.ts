@@ -28,7 +28,7 @@ const fit: LoopFit = {
 
 describe('the loops of a sweep', () => {
   it('are the fitted one first, then those drawn from its covariance, and say so', () => {
-    const { loops, remarks } = loopsOf(fit, 3, 7);
+    const { loops, remarks } = loopsOf({ ok: true, fit }, 3, 7);
     expect(loops).toEqual(possibleLoops(fit, 3, 7));
     expect(loops).toHaveLength(4);
     expect(loops[0]).toEqual({
@@ -39,9 +39,11 @@ describe('the loops of a sweep', () => {
     expect(remarks).toEqual(['The loop is that of the fit to 2031-06-21.']);
   });
 
-  it('are usual ones without a fit, and say so', () => {
-    const { loops, remarks } = loopsOf(undefined, 2, 7);
+  it('are usual ones without a fit, and say why', () => {
+    const { loops, remarks } = loopsOf({ ok: false, why: 'its file is torn' }, 2, 7);
     expect(loops).toEqual(possibleLoops(null, 2, 7));
-    expect(remarks[0]).toContain('No fit of this loop is kept');
+    expect(remarks).toEqual([
+      expect.stringContaining('No fit of this loop is used, since its file is torn:'),
+    ]);
   });
 });

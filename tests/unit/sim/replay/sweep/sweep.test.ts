@@ -17,6 +17,7 @@ afterAll(() => folder.remove());
 const options: SweepOptions = {
   logPath: '',
   days: ['2031-06-20', '2031-06-21', '2031-06-22'],
+  logMark: 'as it was',
   ranges: [
     { setting: 'startDifferenceK', from: 1, to: 4, values: 4 },
     { setting: 'fillsPerDay', from: 2, to: 4, values: 3 },
@@ -111,6 +112,7 @@ describe('a sweep', () => {
     const kept = readFileSync(resumeFile, 'utf8');
     const others: Partial<SweepOptions>[] = [
       { seed: 2 },
+      { logMark: 'as it became' },
       { days: ['2031-06-20'] },
       { loops: [usualLoop] },
       { ranges: options.ranges.slice(0, 1) },
