@@ -3,8 +3,9 @@ import { streamHeatW, waterDensityKgM3, waterHeatJKgK } from '../../controller/e
 import type { Channel } from '../../shared-types/channels.ts';
 import type { Site } from '../../shared-types/site.ts';
 import { minuteMs } from '../identify/world/minutes.ts';
+import { leastCoveredFraction } from '../identify/world/read-fraction.ts';
 import { conditionsOf, type SkyColumns, skyColumns } from '../identify/world/sky-columns.ts';
-import { type LoggedSpan, leastCoveredFraction } from '../identify/world/span.ts';
+import type { LoggedSpan } from '../identify/world/span.ts';
 import { type CollectorCoefficients, netIrradianceWM2, opticalFraction } from '../physics/collector.ts';
 import type { Conditions } from '../weather/conditions.ts';
 
