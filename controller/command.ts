@@ -69,15 +69,24 @@ function siteOf({ site: path, brokerPort }: Options): Site {
   return { ...site, broker: { ...site.broker, port: brokerPort } };
 }
 
-function publishCredentialsOf({ publish }: Site): BrokerCredentials | undefined {
-  if (publish?.username === undefined) return undefined;
-  const { username, passwordFile } = publish;
+/** Name and password of a section of the site file, or undefined without a name. */
+function credentialsOf(site: Site, section: 'publish' | 'broker'): BrokerCredentials | undefined {
+  const { username, passwordFile } = site[section] ?? {};
+  if (username === undefined) return undefined;
   if (passwordFile === undefined) return { username, password: '' };
   try {
     return { username, password: readFileSync(passwordFile, 'utf8').split(/\r?\n/, 1)[0] ?? '' };
   } catch (thrown) {
-    return refuse([`${passwordFile}: the password file of publish cannot be read: ${wordsOf(thrown)}`]);
+    return refuse([`${passwordFile}: the password file of ${section} cannot be read: ${wordsOf(thrown)}`]);
   }
+}
+
+/** A name without a password would keep nobody out. */
+function clientCredentialsOf(site: Site): BrokerCredentials | undefined {
+  const credentials = credentialsOf(site, 'broker');
+  if (credentials?.password === '')
+    return refuse([`${site.broker?.passwordFile}: the password file of broker has an empty first line`]);
+  return credentials;
 }
 
 const wordsOf = (thrown: unknown) => (thrown instanceof Error ? thrown.message : String(thrown));
@@ -123,12 +132,14 @@ function watchForEnd(starting: Promise<Controller>): void {
 
 async function main(options: Options): Promise<void> {
   const site = siteOf(options);
-  const publishCredentials = publishCredentialsOf(site);
+  const publishCredentials = credentialsOf(site, 'publish');
+  const clientCredentials = clientCredentialsOf(site);
   const starting = startController({
     site,
     dataFolder: options.data,
     clock: options.clock ?? wallClock,
     ...(publishCredentials === undefined ? {} : { publishCredentials }),
+    ...(clientCredentials === undefined ? {} : { clientCredentials }),
     say: (line) => console.error(line),
   });
   watchForEnd(starting);

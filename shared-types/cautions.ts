@@ -6,6 +6,7 @@
 export const cautionCodes = [
   'roof-load',
   'fragile-roof',
+  'hot-sheet',
   'mains',
   'scald',
   'hygiene',
@@ -46,6 +47,11 @@ export const cautions: Readonly<Record<CautionCode, Caution>> = {
   'fragile-roof': {
     title: 'Fragile roofs',
     text: 'Skylights, old cement sheets and rotten boards break under a person. Nobody steps on a roof that was not judged, nor works there without a guard against falling.',
+    source: 'common practice',
+  },
+  'hot-sheet': {
+    title: 'Hot sheet and liner',
+    text: 'Sheet and water of a pan in the sun burn the skin, a dry pan sooner than a full one. Wait for the evening before anybody touches, wets or sweeps it, with the pump held, and use nothing that cuts: a hole in sheet or liner lets the water into the roof.',
     source: 'common practice',
   },
   mains: {

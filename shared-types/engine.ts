@@ -76,7 +76,10 @@ export const phaseNames = ['empty', 'filling', 'circulating', 'resting', 'emptyi
 export const phaseNameSchema = z.enum(phaseNames);
 export type PhaseName = z.infer<typeof phaseNameSchema>;
 
-/** Running totals since the first start; none ever falls. Heat in joules, electricity in joules. */
+/**
+ * Running totals. None falls while a controller runs; a restart goes on from what the log holds, and begins anew where
+ * no saved state is there or understood. Heat in joules, electricity in joules.
+ */
 export const totalsSchema = z.strictObject({
   heatHomeJ: z.number(),
   heatLostJ: z.number(),

@@ -14,6 +14,7 @@ export const jobStages = [
   'fitting',
   'sweeping',
   'importing',
+  'checking',
 ] as const;
 export const jobStageSchema = z.enum(jobStages);
 export type JobStage = z.infer<typeof jobStageSchema>;
@@ -26,7 +27,7 @@ export const jobProgressSchema = z.strictObject({
 export type JobProgress = z.infer<typeof jobProgressSchema>;
 
 /** Questions of which a site may have one at a time: each keeps a processor busy for long. */
-export const heavyMethods = ['compareDay', 'sweep', 'fit'] as const;
+export const heavyMethods = ['compareDay', 'sweep', 'fit', 'panCheck'] as const;
 export type HeavyMethod = (typeof heavyMethods)[number];
 
 /** A long job that runs, so that whoever meets it can wait for it or end it. */

@@ -53,7 +53,7 @@ export const deviceExchangeSchema = z.strictObject({
   /** Readings before the engine judged them. */
   readings: rawReadingsSchema,
   feedback: feedbackSchema.nullable(),
-  /** Steady time since outputs last left over a link that was up [ms]; null: not once in this run. */
+  /** Steady time since outputs last left over the link [ms]; null: not once in this run. */
   renewedAgeMs: z.number().min(0).nullable(),
 });
 export type DeviceExchange = z.infer<typeof deviceExchangeSchema>;

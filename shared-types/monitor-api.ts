@@ -17,6 +17,7 @@ import {
   snapshotMessageSchema,
   statusMessageSchema,
 } from './messages.ts';
+import { panCheckSchema } from './pan-check.ts';
 import { settingsSchema } from './settings.ts';
 import { comparisonSchema, loopFitSchema, settingRangeSchema, sweepReportSchema } from './tuning.ts';
 import { settingsRemarkSchema, whatIfReportSchema } from './what-if.ts';
@@ -32,7 +33,8 @@ export type Problem = z.infer<typeof problemSchema>;
 const siteName = z.strictObject({ site: z.string() });
 const siteDay = z.strictObject({ site: z.string(), day: localDaySchema });
 /** As many days as two years have: more would be a typing error. */
-const siteDays = z.strictObject({ site: z.string(), days: z.array(localDaySchema).min(1).max(732) });
+const fewDays = z.array(localDaySchema).max(732);
+const siteDays = z.strictObject({ site: z.string(), days: fewDays.min(1) });
 
 /** Link of the monitor itself to the broker. */
 export const hostStateSchema = z.strictObject({
@@ -112,6 +114,8 @@ export const monitorMethods = {
   },
   /** Fits the simulated loop to logged days. A fit that converged is kept beside the log from then on. */
   fit: { params: siteDays.extend({ job: jobSchema }), result: loopFitSchema },
+  /** Whether the pan is as good as on the reference days; without any of those: as on the oldest of the days. */
+  panCheck: { params: siteDays.extend({ referenceDays: fewDays, job: jobSchema }), result: panCheckSchema },
   /** The fit that is kept beside the log; null where there is none. */
   keptFit: { params: siteName, result: loopFitSchema.nullable() },
   /** The long job that runs for a site, whoever began it; null when none does. */

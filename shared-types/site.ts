@@ -80,7 +80,9 @@ const mqttLinkSchema = z.strictObject({
     .strictObject({
       topic: topicSchema,
       pumpPointer: pointerSchema.describe('running fraction of the pump, 0 to 1, or true and false'),
-      drainPointer: pointerSchema.optional().describe('true when the drain is open'),
+      drainPointer: pointerSchema
+        .optional()
+        .describe('true or 1 when the drain is open, false or 0 when it is not'),
     })
     .optional()
     .describe('what the device says that its outputs do'),
@@ -138,6 +140,14 @@ const brokerSchema = z
   .strictObject({
     host: z.string().default('127.0.0.1'),
     port: z.int().min(0).max(65_535).default(1883).describe('0: any free port'),
+    username: z
+      .string()
+      .min(1)
+      .optional()
+      .describe(
+        'name that device and monitors have to give; without it anybody who reaches the port gets in',
+      ),
+    passwordFile: z.string().optional().describe('file whose first line is the password that goes with it'),
   })
   .describe('run a broker inside the controller');
 
@@ -257,6 +267,8 @@ function linkFaults(site: SiteShape): Fault[] {
   const faults: Fault[] = [];
   if (site.link.kind === 'mqtt' && site.link.url === undefined && site.broker === undefined)
     faults.push({ path: ['link', 'url'], message: 'a broker address, or a broker section' });
+  if ((site.broker?.username === undefined) !== (site.broker?.passwordFile === undefined))
+    faults.push({ path: ['broker'], message: 'username and passwordFile both, or neither' });
   if (site.publish !== undefined && site.publish.url === undefined && site.broker === undefined)
     faults.push({ path: ['publish', 'url'], message: 'a broker address, or a broker section' });
   return faults;

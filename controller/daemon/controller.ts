@@ -14,6 +14,7 @@ import { type Beat, startBeat } from './beat.ts';
 import { type BegunRun, beginRun } from './begin-run.ts';
 import { engine } from './engine.ts';
 import { createNotes, type Notes } from './notes.ts';
+import { startOwnBroker } from './own-broker.ts';
 import { openPublisher, type Publisher } from './publisher.ts';
 import { openRequestDesk } from './request-desk.ts';
 import { createSettingsKeeper, type SettingsKeeper } from './settings-keeper.ts';
@@ -25,6 +26,8 @@ export interface ControllerOptions {
   readonly clock: Clock;
   /** For the broker of the monitors, when the site file names one. */
   readonly publishCredentials?: BrokerCredentials;
+  /** What device and monitors have to give at the embedded broker; without it anybody is let in. */
+  readonly clientCredentials?: BrokerCredentials;
   /** Prints a line for whoever runs this, once a cause. */
   readonly say: (line: string) => void;
 }
@@ -53,7 +56,7 @@ export async function startController(options: ControllerOptions): Promise<Contr
   const log = openLogWriter(logPath(options.dataFolder, site.name));
   const notes = createNotes(log, clock, options.say);
   notes.watchLog();
-  const broker = await startOwnBroker(site, notes, log);
+  const broker = await brokerOf(options, notes, log);
   const run = beginRun(log, engine, site, clock.nowMs());
   const link = await openLink({
     site,
@@ -75,13 +78,10 @@ interface Parts {
   readonly link: LoopLink;
 }
 
-async function startOwnBroker(site: Site, notes: Notes, log: LogWriter): Promise<RunningBroker | undefined> {
-  if (site.broker === undefined) return undefined;
+/** Starts the embedded broker, if there is one; the log is closed when it cannot start. */
+async function brokerOf(options: ControllerOptions, notes: Notes, log: LogWriter) {
   try {
-    // Its library takes some fifteen megabytes, which a site with a broker of its own need not spend.
-    const { startBroker } = await import('../links/broker.ts');
-    const report = ({ text }: { text: string }) => notes.note('message-ignored', text);
-    return await startBroker({ ...site.broker, site, report });
+    return await startOwnBroker(options, notes);
   } catch (thrown) {
     log.close();
     throw thrown;

@@ -6,7 +6,7 @@ import type { LoopLink } from '../links/link.ts';
 /** Sends outputs over the link, numbered and with their expiry. */
 export interface OutputSender {
   send(outputs: Outputs): void;
-  /** Steady time since outputs last left over a link that was up [ms]; null: not once. */
+  /** Steady time since outputs last left over the link [ms]; null: not once. */
   renewedAgeMs(): number | null;
 }
 
@@ -15,13 +15,13 @@ export function outputSender(link: LoopLink, expiryS: number, clock: Pick<Clock,
   let renewedMs: number | null = null;
   return {
     send(outputs) {
-      if (link.health().connected) renewedMs = clock.steadyMs();
-      link.apply({
+      const left = link.apply({
         schema: messageSchemaVersion,
         sequence: ++sequence,
         ...outputs,
         expiresInMs: expiryS * 1000,
       });
+      if (left) renewedMs = clock.steadyMs();
     },
     renewedAgeMs: () => (renewedMs === null ? null : Math.round(clock.steadyMs() - renewedMs)),
   };

@@ -124,9 +124,10 @@ function watchConnection(client: MqttClient, options: PublisherOptions, onConnec
 }
 
 function withoutAccess(site: Site): Site {
-  const { publish, link, ...rest } = site;
+  const { publish, link, broker, ...rest } = site;
   return {
     ...rest,
+    ...(broker === undefined ? {} : { broker: openPart(broker) }),
     link: link.kind === 'mqtt' ? openPart(link) : link,
     ...(publish === undefined ? {} : { publish: openPart(publish) }),
   };

@@ -8,6 +8,12 @@ import type { BrokerCredentials } from './open-link.ts';
 /** Where refused publications go: a topic of the broker itself, under which nobody looks for anything. */
 const refusedTopic = '$SYS/refused';
 
+interface Admission {
+  readonly controller: BrokerCredentials;
+  /** Undefined: anybody. */
+  readonly client: BrokerCredentials | undefined;
+}
+
 type Authenticated = (error: AuthenticateError | null, success: boolean | null) => void;
 
 /**
@@ -15,11 +21,7 @@ type Authenticated = (error: AuthenticateError | null, success: boolean | null) 
  *
  * None may throw: an exception in a hook would end the controller around the broker.
  */
-export function brokerAccess(
-  site: Site,
-  credentials: BrokerCredentials,
-  report: (report: LinkReport) => void,
-) {
+export function brokerAccess(site: Site, admission: Admission, report: (report: LinkReport) => void) {
   const controllers = new Map<string, Client>();
   const isController = (client: Client | null) => client !== null && controllers.get(client.id) === client;
   const refusal = createPublishRule(site);
@@ -32,20 +34,23 @@ export function brokerAccess(
     });
   };
   return {
-    /** Without the controller's name anybody of this network is let in, but not under its client id. */
+    /** Others than the controller are let in as the site file has it, but not under its client id. */
     authenticate: (
       client: Client,
       username: string | undefined,
       password: Buffer | undefined,
       done: Authenticated,
     ) => {
-      if (username !== credentials.username) {
-        done(null, !controllers.has(client.id));
+      if (gives(username, password, admission.controller)) {
+        admit(client);
+        done(null, true);
         return;
       }
-      const good = same(password, credentials.password);
-      if (good) admit(client);
-      done(null, good);
+      const isWelcome =
+        admission.client === undefined
+          ? username !== admission.controller.username
+          : gives(username, password, admission.client);
+      done(null, isWelcome && !controllers.has(client.id));
     },
     /** A refused publication is emptied and sent aside. */
     authorizePublish: (client: Client | null, packet: PublishPacket, done: (error?: Error) => void) => {
@@ -70,6 +75,14 @@ function onlyOnce(say: (text: string) => void): (text: string) => void {
     if (!said.has(text)) say(text);
     said.add(text);
   };
+}
+
+function gives(
+  username: string | undefined,
+  password: Buffer | undefined,
+  wanted: BrokerCredentials,
+): boolean {
+  return username === wanted.username && same(password, wanted.password);
 }
 
 function same(given: Buffer | undefined, wanted: string): boolean {

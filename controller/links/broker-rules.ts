@@ -11,8 +11,8 @@ export interface Publication {
  * What may be published at the embedded broker of a site.
  *
  * The controller alone moves outputs and speaks for itself; nothing that moves anything is ever kept
- * for a later listener; topics of the broker itself are its own. Everything else is free, so that any
- * device may use topics of its own.
+ * for a later listener; topics of the broker itself are its own. Everything else, requests and readings too, is free
+ * to whoever the broker let in, so that any device may use topics of its own.
  *
  * @returns why a publication is refused, or undefined when it may pass.
  */

@@ -17,6 +17,8 @@ export interface BrokerOptions {
   /** 0: any free port. */
   readonly port: number;
   readonly site: Site;
+  /** What all others than the controller have to give; without it anybody is let in. */
+  readonly clientCredentials?: BrokerCredentials;
   /** Told once a cause about what was refused. */
   readonly report?: (report: LinkReport) => void;
 }
@@ -45,7 +47,11 @@ export async function startBroker(options: BrokerOptions): Promise<RunningBroker
     maxClientsIdLength: 64,
     connectTimeout: 10_000,
     drainTimeout: 20_000,
-    ...brokerAccess(options.site, credentials, options.report ?? (() => undefined)),
+    ...brokerAccess(
+      options.site,
+      { controller: credentials, client: options.clientCredentials },
+      options.report ?? (() => undefined),
+    ),
   });
   const sockets = new Set<Socket>();
   const server = createServer((socket) => {

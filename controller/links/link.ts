@@ -15,8 +15,8 @@ export interface LoopLink {
   readings(): RawReadings;
   /** The newest word of the device about its outputs, or null when there was none. */
   feedback(): Feedback | null;
-  /** Sends outputs at once; when the link is down they are dropped, never queued. */
-  apply(message: OutputMessage): void;
+  /** Sends outputs at once; when they cannot go out they are dropped, never queued. @returns whether they left. */
+  apply(message: OutputMessage): boolean;
   health(): LinkHealth;
   close(): Promise<void>;
 }

@@ -73,18 +73,48 @@ function meaning(
     if (value !== undefined) readings.push([channel, value]);
     else faults.push(`${topic}: no usable number for ${channel}`);
   }
-  const feedback = place === undefined ? null : readFeedback(document, place);
+  const feedback =
+    place === undefined
+      ? null
+      : readFeedback(document, place, (part) => {
+          faults.push(`${topic}: no usable feedback of the ${part}`);
+        });
   if (readings.length === 0 && feedback === null && faults.length === 0)
     faults.push(`${topic}: nothing that the site file looks for`);
   return { readings, feedback, faults };
 }
 
-/** A pump that says true runs at full speed. */
-function readFeedback(document: unknown, place: FeedbackPlace): FeedbackValue | null {
+/**
+ * A pump that says true runs at full speed. A drain that says nothing, or null, cannot tell.
+ *
+ * @param blame - Told of each part that cannot be understood, and of a pump that is missing beside a drain.
+ * @returns null without a usable word of the pump.
+ */
+function readFeedback(
+  document: unknown,
+  place: FeedbackPlace,
+  blame: (part: 'pump' | 'drain') => void,
+): FeedbackValue | null {
   const pump = atPointer(document, place.pumpPointer);
-  const pumpFraction = typeof pump === 'boolean' ? Number(pump) : toNumber(pump);
-  if (pumpFraction === undefined || pumpFraction < 0 || pumpFraction > 1) return null;
-  if (place.drainPointer === undefined) return { pumpFraction, drainOpen: null };
-  const drain = atPointer(document, place.drainPointer);
-  return { pumpFraction, drainOpen: typeof drain === 'boolean' ? drain : null };
+  const drain = place.drainPointer === undefined ? undefined : atPointer(document, place.drainPointer);
+  // A device may spread its values over several messages of one topic.
+  if (pump === undefined && drain === undefined) return null;
+  const pumpFraction = toFraction(pump);
+  const drainOpen = readDrain(drain);
+  if (pumpFraction === undefined) blame('pump');
+  if (drainOpen === undefined) blame('drain');
+  return pumpFraction === undefined ? null : { pumpFraction, drainOpen: drainOpen ?? null };
+}
+
+/** @returns undefined when it cannot be understood. */
+function readDrain(sent: unknown): boolean | null | undefined {
+  if (sent === undefined || sent === null) return null;
+  const fraction = toFraction(sent);
+  return fraction === 0 || fraction === 1 ? fraction === 1 : undefined;
+}
+
+/** A number from 0 to 1, false and true being its ends. */
+function toFraction(sent: unknown): number | undefined {
+  const number = typeof sent === 'boolean' ? Number(sent) : toNumber(sent);
+  return number !== undefined && number >= 0 && number <= 1 ? number : undefined;
 }

@@ -52,7 +52,9 @@ export function mqttLink(options: MqttLinkOptions): LoopLink {
     readings: shelf.readings,
     feedback: shelf.feedback,
     apply: (message) => {
-      if (client?.connected) client.publish(options.outputsTopic, JSON.stringify(message), { qos: 0 });
+      if (!client?.connected) return false;
+      client.publish(options.outputsTopic, JSON.stringify(message), { qos: 0 });
+      return true;
     },
     health: ledger.health,
     close: async () => {

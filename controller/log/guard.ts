@@ -1,135 +1,111 @@
-import { type LogFile, openLogFile } from './file.ts';
-import { type Trouble, troubleOf } from './trouble.ts';
+import type { LogFile } from './file.ts';
+import { openReopening, type ReopeningFile } from './reopening.ts';
+import { transact } from './transaction.ts';
 
 interface WriteOptions {
   /** On the disk before this returns, not just handed to the system. */
   readonly durable?: boolean;
-  /** Later writing makes no sense without it: when it fails, the file is left for good. */
-  readonly essential?: boolean;
 }
 
 /** The file of a writer, behind a guard that turns every failure into a remark. */
 export interface GuardedFile {
   readonly writable: boolean;
   readonly remark: string | null;
-  /** Does a piece of writing wholly or not at all. @returns undefined when it was not done. */
-  write<Result>(work: (open: LogFile) => Result, options?: WriteOptions): Result | undefined;
+  /** Does a piece of writing wholly or, when the file is left, not at all. */
+  write(work: (open: LogFile) => void, options?: WriteOptions): void;
   read<Result>(work: (open: LogFile) => Result, without: Result): Result;
   /** Joins all writing inside `work` into one transaction. @throws what `work` itself throws. */
   batch(work: () => void): void;
   close(): void;
 }
 
-/** @param retryAfterMs - Wall time before a trouble that may pass is tried again [ms]. */
-export function guardFile(path: string, retryAfterMs: number): GuardedFile {
-  let file: LogFile | undefined;
-  let trouble: Trouble | null = null;
-  let retryAtMs = Number.POSITIVE_INFINITY;
-  let batching = false;
-
-  function leave(thrown: unknown, forGood: boolean): void {
-    trouble = troubleOf(thrown);
-    retryAtMs = trouble.passing && !forGood ? performance.now() + retryAfterMs : Number.POSITIVE_INFINITY;
-    closeQuietly(file);
-    file = undefined;
-  }
-
-  function open(forGood: boolean): LogFile | undefined {
-    try {
-      file = openLogFile(path);
-      trouble = null;
-    } catch (thrown) {
-      leave(thrown, forGood);
-    }
-    return file;
-  }
-
-  // Inside a batch nothing is opened anew: its beginning would be missing.
-  const usable = () =>
-    file === undefined && !batching && performance.now() >= retryAtMs ? open(false) : file;
-
-  function write<Result>(work: (open: LogFile) => Result, options: WriteOptions = {}): Result | undefined {
-    const into = usable();
-    if (into === undefined) return undefined;
-    try {
-      return batching ? work(into) : transact(into, options.durable ?? false, () => work(into));
-    } catch (thrown) {
-      leave(thrown, options.essential ?? false);
-      return undefined;
-    }
-  }
-
-  function inBatch(sql: 'BEGIN IMMEDIATE' | 'COMMIT'): void {
-    try {
-      file?.database.exec(sql);
-    } catch (thrown) {
-      leave(thrown, false);
-    }
-  }
-
-  function batch(work: () => void): void {
-    if (batching || usable() === undefined) {
-      work();
-      return;
-    }
-    inBatch('BEGIN IMMEDIATE');
-    batching = true;
-    try {
-      work();
-      inBatch('COMMIT');
-    } catch (thrown) {
-      // The caller's own failure: the half that was written goes, and the file is opened afresh.
-      closeQuietly(file);
-      batching = false;
-      open(false);
-      throw thrown;
-    } finally {
-      batching = false;
-    }
-  }
-
-  open(true);
+/**
+ * @param retryAfterMs - Wall time before a trouble that may pass is tried again [ms].
+ * @param onOpened - What has to be done with each opened file before anything else is written.
+ */
+export function guardFile(
+  path: string,
+  retryAfterMs: number,
+  onOpened: (file: LogFile) => void,
+): GuardedFile {
+  const file = openReopening(path, retryAfterMs, onOpened);
+  const batcher = createBatcher(file);
   return {
     get writable() {
-      return file !== undefined;
+      return file.current !== undefined;
     },
     get remark() {
-      return trouble?.text ?? null;
+      return file.remark;
     },
-    write,
-    read(work, without) {
-      if (file === undefined) return without;
+    write(work, { durable = false } = {}) {
+      // Inside a batch nothing is opened anew: its beginning would be missing.
+      const into = batcher.batching ? file.current : file.use();
+      if (into === undefined) return;
       try {
-        return work(file);
+        if (batcher.batching) work(into);
+        else transact(into, durable, () => work(into));
       } catch (thrown) {
-        leave(thrown, true);
+        file.leave(thrown);
+      }
+    },
+    read(work, without) {
+      if (file.current === undefined) return without;
+      try {
+        return work(file.current);
+      } catch (thrown) {
+        file.leave(thrown, true);
         return without;
       }
     },
-    batch,
-    close() {
-      retryAtMs = Number.POSITIVE_INFINITY;
-      closeQuietly(file);
-      file = undefined;
-    },
+    batch: batcher.batch,
+    close: file.close,
   };
 }
 
-/** What is remembered beside the file follows it only when all went well: on failure it is left. */
-function transact<Result>({ database }: LogFile, durable: boolean, work: () => Result): Result {
-  if (durable) database.exec('PRAGMA synchronous = FULL');
-  database.exec('BEGIN IMMEDIATE');
-  const result = work();
-  database.exec('COMMIT');
-  if (durable) database.exec('PRAGMA synchronous = NORMAL');
-  return result;
+interface Batcher {
+  /** True while a batch is under way, whether or not its file is still there. */
+  readonly batching: boolean;
+  batch(work: () => void): void;
 }
 
-/** Closing rolls back what is open. */
-function closeQuietly(file: LogFile | undefined): void {
-  try {
-    file?.close();
-  } catch {
-    // The trouble that led here says more.
+function createBatcher(file: ReopeningFile): Batcher {
+  let batching = false;
+
+  function execute(sql: 'BEGIN IMMEDIATE' | 'COMMIT'): void {
+    try {
+      file.current?.database.exec(sql);
+    } catch (thrown) {
+      file.leave(thrown);
+    }
   }
+
+  function runBatch(work: () => void): void {
+    execute('BEGIN IMMEDIATE');
+    try {
+      work();
+    } catch (thrown) {
+      // The caller's own failure: the half that was written goes with the file that is left.
+      file.reopen();
+      throw thrown;
+    }
+    execute('COMMIT');
+  }
+
+  return {
+    get batching() {
+      return batching;
+    },
+    batch(work) {
+      if (batching || file.use() === undefined) {
+        work();
+        return;
+      }
+      batching = true;
+      try {
+        runBatch(work);
+      } finally {
+        batching = false;
+      }
+    },
+  };
 }

@@ -26,7 +26,8 @@ export interface Resume {
 /**
  * The one writer of a site's log. When the file cannot be written (damaged, locked, disk full) it
  * says so in `remark`, turns `writable` false and swallows what it is given: control goes on. What may
- * pass (a full disk) is tried again now and then; a damaged file is left as it is.
+ * pass (a full disk) is tried again now and then; a damaged file is left as it is. The run, the site and the
+ * settings that were given meanwhile are kept under their numbers before anything else is written again.
  */
 export interface LogWriter {
   readonly writable: boolean;
@@ -37,7 +38,7 @@ export interface LogWriter {
   batch(work: () => void): void;
   site(revision: number): Site | null;
   settings(revision: number): Settings | null;
-  /** @returns the number of the new run. */
+  /** @returns the number of the new run, 1 or more. */
   startRun(engineVersion: string, atMs: number): number;
   /** Keeps the site or the settings if they are new. @returns their revision, 1 or more. */
   keepSite(site: Site, atMs: number): number;

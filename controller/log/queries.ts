@@ -61,11 +61,20 @@ function jsonOf(database: DatabaseSync, table: 'sites' | 'settings', revision: n
   return row === undefined ? null : JSON.parse(String(row['json']));
 }
 
-/** Number and text of the newest revision, or null before the first. */
-export function newestRevision(
-  database: DatabaseSync,
-  table: 'sites' | 'settings',
-): { revision: number; json: string } | null {
-  const row = database.prepare(`SELECT revision, json FROM ${table} ORDER BY revision DESC LIMIT 1`).get();
-  return row === undefined ? null : { revision: Number(row['revision']), json: String(row['json']) };
+/** A site or settings as they stand in the log. */
+export interface Revision {
+  readonly revision: number;
+  readonly keptMs: number;
+  readonly json: string;
+}
+
+/** The newest revision, or null before the first. */
+export function newestRevision(database: DatabaseSync, table: 'sites' | 'settings'): Revision | null {
+  const row = database.prepare(`SELECT * FROM ${table} ORDER BY revision DESC LIMIT 1`).get();
+  if (row === undefined) return null;
+  return {
+    revision: Number(row['revision']),
+    keptMs: Number(row['kept_ms']),
+    json: String(row['json']),
+  };
 }

@@ -1,12 +1,12 @@
 import type { LogEvent, LogRecord } from '../../shared-types/log.ts';
 import type { LogFile } from './file.ts';
-import { type GuardedFile, guardFile } from './guard.ts';
-import { dayNumber, importedEngine, stepKey } from './layout.ts';
+import { createFooting } from './footing.ts';
+import { guardFile } from './guard.ts';
+import { dayNumber, stepKey } from './layout.ts';
 import type { LogWriter, SavedState } from './log.ts';
-import { newestRevision, settingsOf, siteOf } from './queries.ts';
+import { settingsOf, siteOf } from './queries.ts';
 import { nothingToResume, resumeOf, resumeReadOnly } from './resume.ts';
 import { rowOf } from './row.ts';
-import { LogTrouble } from './trouble.ts';
 
 export interface LogWriterOptions {
   /** How long the writer waits after a trouble that may pass before it tries again [ms, wall time]. */
@@ -25,7 +25,9 @@ const durableEvents: ReadonlySet<LogEvent['kind']> = new Set([
 
 /** Opens or begins the log at `path`. Never throws: see `LogWriter`. */
 export function openLogWriter(path: string, { retryAfterMs = 30_000 }: LogWriterOptions = {}): LogWriter {
-  const file = guardFile(path, retryAfterMs);
+  const footing = createFooting();
+  const file = guardFile(path, retryAfterMs, footing.onOpened);
+  const layFooting = () => file.write(footing.lay, { durable: true });
   /** Day of the newest step of this run, to which a saved state belongs. */
   let newestDay: number | null = null;
   return {
@@ -41,13 +43,20 @@ export function openLogWriter(path: string, { retryAfterMs = 30_000 }: LogWriter
     settings: (revision) => file.read(({ database }) => settingsOf(database, revision), null),
     startRun(engineVersion, atMs) {
       newestDay = null;
-      return begin(file, engineVersion, atMs);
+      const run = footing.beginRun(engineVersion, atMs);
+      layFooting();
+      return run;
     },
     keepSite(site, atMs) {
-      file.write((open) => open.turnToZone(site.timeZone));
-      return keepRevision(file, 'sites', site, atMs);
+      const revision = footing.takeSite(site, atMs);
+      layFooting();
+      return revision;
     },
-    keepSettings: (settings, atMs) => keepRevision(file, 'settings', settings, atMs),
+    keepSettings(settings, atMs) {
+      const revision = footing.takeSettings(settings, atMs);
+      layFooting();
+      return revision;
+    },
     append(record) {
       newestDay = dayNumber(record.input.localDay);
       file.write((open) => enterStep(open, record));
@@ -60,31 +69,6 @@ export function openLogWriter(path: string, { retryAfterMs = 30_000 }: LogWriter
     },
     close: file.close,
   };
-}
-
-/** A failed beginning leaves no number to write under: the file is then left for good. */
-const numbering = { durable: true, essential: true } as const;
-
-function begin(file: GuardedFile, engineVersion: string, atMs: number): number {
-  const insert = 'INSERT INTO runs (started_ms, engine_version) VALUES (?, ?)';
-  const run = file.write(({ database }) => {
-    if (database.prepare('SELECT 1 FROM runs WHERE engine_version = ?').get(importedEngine) !== undefined)
-      throw new LogTrouble('the log holds days of another logger; a controller needs one of its own');
-    return Number(database.prepare(insert).run(atMs, engineVersion).lastInsertRowid);
-  }, numbering);
-  return run ?? 1;
-}
-
-function keepRevision(file: GuardedFile, table: 'sites' | 'settings', content: object, atMs: number): number {
-  const json = JSON.stringify(content);
-  const revision = file.write(({ database }) => {
-    const newest = newestRevision(database, table);
-    if (newest?.json === json) return newest.revision;
-    const next = (newest?.revision ?? 0) + 1;
-    database.prepare(`INSERT INTO ${table} VALUES (?, ?, ?)`).run(next, atMs, json);
-    return next;
-  }, numbering);
-  return revision ?? 1;
 }
 
 function enterStep({ book, insertStep, words }: LogFile, record: LogRecord): void {

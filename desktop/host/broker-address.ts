@@ -18,8 +18,9 @@ const protocols: Readonly<Record<string, BrokerAddress['protocol']>> = {
 /** Reads a broker's address. @returns undefined when it is none that MQTT knows. */
 export function parseBrokerAddress(text: string): BrokerAddress | undefined {
   const url = URL.parse(text);
-  const protocol = protocols[url?.protocol ?? ''];
-  if (url === null || protocol === undefined || url.hostname === '') return undefined;
+  if (url === null || !isWhole(url)) return undefined;
+  const protocol = protocols[url.protocol];
+  if (protocol === undefined) return undefined;
   const overWeb = protocol.startsWith('ws');
   return {
     protocol,
@@ -32,11 +33,13 @@ export function parseBrokerAddress(text: string): BrokerAddress | undefined {
   };
 }
 
-/** The address as it may be shown: without the name and password that it may carry. */
+/** The address as everybody may see it: where the broker is. One that cannot be read may hold a password anywhere. */
 export function withoutCredentials(text: string): string {
   const url = URL.parse(text);
-  if (url === null) return text;
-  url.username = '';
-  url.password = '';
-  return url.href;
+  if (url === null || !isWhole(url)) return '(unreadable address)';
+  return `${url.protocol}//${url.host}${url.pathname}`;
 }
+
+/** A / ? or # in a name or password would end the host too early: the @ behind them then comes after it. */
+const isWhole = ({ hostname, pathname, search, hash }: URL) =>
+  hostname !== '' && !`${pathname}${search}${hash}`.includes('@');

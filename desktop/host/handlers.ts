@@ -43,6 +43,7 @@ export function createHandlers({ live, history, tuning, requests, imports }: Par
     compareDay: (params) => heavy.run('compareDay', params),
     sweep: (params) => heavy.run('sweep', params),
     fit: (params) => heavy.run('fit', params),
+    panCheck: (params) => heavy.run('panCheck', params),
     keptFit: (params) => history.ask('keptFit', params),
     heavyJob: async ({ site }) => ({ ok: true, result: heavy.of(site) }),
     jobProgress: async ({ job }) => ({ ok: true, result: jobs.progress(job) }),

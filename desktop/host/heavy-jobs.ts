@@ -18,6 +18,7 @@ const jobNames: Readonly<Record<HeavyMethod, string>> = {
   compareDay: 'a day under other settings',
   sweep: 'many settings over many days',
   fit: 'a fit of the loop',
+  panCheck: 'a check of the pan',
 };
 
 /** The newest of a site. */

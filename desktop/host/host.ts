@@ -106,7 +106,7 @@ function connect(options: HostOptions, brokerUrl: string, live: Live): BrokerLin
   const { username, passwordFile } = options;
   try {
     const address = parseBrokerAddress(options.brokerUrl);
-    if (address === undefined) throw new TypeError(`${brokerUrl} is no address of a broker`);
+    if (address === undefined) throw new TypeError(noAddress);
     const password = passwordFile === undefined ? undefined : firstLine(passwordFile);
     const link = openBrokerLink({
       ...address,
@@ -131,6 +131,9 @@ const unusable = (why: string): Problem => ({
   text: `The monitor cannot go to its broker: ${why}.`,
   tip: 'Start it again with an address such as mqtt://127.0.0.1:1883 and a password file that it may read.',
 });
+
+const noAddress =
+  'what it was given is no address of a broker; in a name or password, / ? # and @ are written %2F %3F %23 and %40';
 
 const firstLine = (path: string) => readFileSync(path, 'utf8').split(/\r?\n/, 1)[0] ?? '';
 

@@ -34,3 +34,8 @@ export interface ImportAnswers {
     readonly imported: LoopMessage | null;
   };
 }
+
+/** Asks a thread, and brings its answer. Rejects with words when the thread ended without one. */
+export type AskImporter = <Kind extends ImportQuestion['kind']>(
+  question: Extract<ImportQuestion, { kind: Kind }>,
+) => Promise<ImportAnswers[Kind]>;

@@ -2,6 +2,7 @@ import type { Answer } from '../../shared-types/engine.ts';
 import type { SiteMessage } from '../../shared-types/messages.ts';
 import type { HostState, MonitorEvent, Problem, SiteLive } from '../../shared-types/monitor-api.ts';
 import { createCoalescer } from './coalesce.ts';
+import { countIgnored } from './ignored-messages.ts';
 import { type Heard, readMessage } from './message-reader.ts';
 import { createProblemBook } from './problems.ts';
 import { createSiteRegistry } from './site-registry.ts';
@@ -37,7 +38,7 @@ export function createLive({ brokerUrl, brokerConnected, onAnswer }: LiveOptions
   const problems = createProblemBook();
   const registry = createSiteRegistry(Date.now);
   const listeners = new Set<(event: MonitorEvent) => void>();
-  const ignored = new Map<string, number>();
+  const ignore = countIgnored(put);
   const events = createCoalescer<string | typeof hostKey>(eventIntervalMs, tell);
 
   const host = (): HostState => ({
@@ -58,18 +59,6 @@ export function createLive({ brokerUrl, brokerConnected, onAnswer }: LiveOptions
 
   function put(cause: string, problem: Problem): void {
     if (problems.put(cause, problem)) events.mark(hostKey);
-  }
-
-  /** Counts a message that was not understood: one problem for a topic, however many come. */
-  function ignore(topic: string, reason: string): void {
-    const shown = printable(topic);
-    const count = (ignored.get(shown) ?? 0) + 1;
-    if (ignored.size < mostIgnoredTopics || ignored.has(shown)) ignored.set(shown, count);
-    const were = count === 1 ? 'A message' : `${count} messages`;
-    put(`ignored ${shown}`, {
-      severity: 'warning',
-      text: `${were} on ${shown} could not be understood. The last: ${printable(reason)}.`,
-    });
   }
 
   function hear(topic: string, heard: Heard, retained: boolean): void {
@@ -104,13 +93,7 @@ export function createLive({ brokerUrl, brokerConnected, onAnswer }: LiveOptions
   };
 }
 
-const mostIgnoredTopics = 50;
 const tooManySites: Problem = {
   severity: 'error',
   text: 'The broker carries more sites than this monitor keeps. Those heard first are shown.',
 };
-
-/** What came over a wire, short and without control characters. */
-function printable(text: string): string {
-  return text.replace(/\p{Cc}/gu, '?').slice(0, 200);
-}

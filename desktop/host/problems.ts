@@ -1,7 +1,10 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Problem } from '../../shared-types/monitor-api.ts';
 
-/** Problems by their cause: a cause stands once, however often it strikes. */
+/**
+ * Problems by their cause: a cause stands once, however often it strikes. None ever keeps another out; whoever puts
+ * problems of what comes over a wire bounds the number of their causes.
+ */
 export interface ProblemBook {
   /** @returns true when this changed what a person would read. */
   put(cause: string, problem: Problem): boolean;
@@ -10,15 +13,11 @@ export interface ProblemBook {
   list(): Problem[];
 }
 
-/** Most causes that are kept at a time; a flood of strange topics must not fill the memory. */
-const mostCauses = 50;
-
 export function createProblemBook(): ProblemBook {
   const book = new Map<string, Problem>();
   return {
     put(cause, problem) {
       if (isDeepStrictEqual(book.get(cause), problem)) return false;
-      if (!book.has(cause) && book.size >= mostCauses) return false;
       book.set(cause, problem);
       return true;
     },

@@ -5,9 +5,11 @@ import { type LogReader, logPath } from '../../controller/log/log.ts';
 import { openLogReader } from '../../controller/log/reader.ts';
 import type { HeavyMethod } from '../../shared-types/jobs.ts';
 import type { MonitorReply, MonitorResult } from '../../shared-types/monitor-api.ts';
+import type { PanCheck } from '../../shared-types/pan-check.ts';
 import type { LoopFit } from '../../shared-types/tuning.ts';
 import { fitDays } from '../../sim/identify/fit-days.ts';
 import { keepFit, readFit } from '../../sim/identify/loop-file.ts';
+import { checkPan } from '../../sim/pan-check/check-pan.ts';
 import { compareDay, usualSamples } from '../../sim/replay/live-again/compare-day.ts';
 import { newestRule } from '../../sim/replay/newest-rule.ts';
 import { logMarkOf } from '../../sim/replay/sweep/log-mark.ts';
@@ -58,6 +60,7 @@ const answers: Answers = {
   },
   sweep: (given) => answerSweep(given),
   fit: async (given) => answerFit(given),
+  panCheck: async (given) => answerPanCheck(given),
 };
 
 async function answerSweep({ reader, path, question }: Given<'sweep'>) {
@@ -98,6 +101,24 @@ function answerFit({ reader, path, question: { params, flags } }: Given<'fit'>):
   if (!fitted.ok) throw new RangeError(fitted.why.join('; '));
   if (fitted.fit.converged) keepFit(path, fitted.fit);
   return fitted.fit;
+}
+
+function answerPanCheck({
+  reader,
+  path,
+  question: { params, flags },
+}: Given<'panCheck'>): PanCheck | undefined {
+  const { site, days, referenceDays } = params;
+  const read = readFit(path, site);
+  const goOn = (doneFraction: number) => {
+    setDone(flags, doneFraction);
+    return !isCancelled(flags);
+  };
+  setStage(flags, 'checking');
+  const checked = checkPan(reader, { days, referenceDays, fit: read.ok ? read.fit : null, goOn });
+  if (checked === undefined) return undefined;
+  if (!checked.ok) throw new RangeError(checked.why.join('; '));
+  return checked.check;
 }
 
 /**

@@ -55,7 +55,9 @@ async function run(options: StartOptions, parts: Parts, graceMs: number): Promis
 
   const begun = await beginLoop(options, play, parts, graceMs);
   if (!begun.ok) return begun.reason;
-  const monitor: HostOptions = { brokerUrl: begun.loop.brokerUrl, dataFolder: play.dataFolder };
+  const { username, passwordFile } = play.site.broker ?? {};
+  const { brokerUrl } = begun.loop;
+  const monitor: HostOptions = { brokerUrl, username, passwordFile, dataFolder: play.dataFolder };
   const host = createHost(monitor);
   parts.begin(() => ({ stop: host.close }));
   coming.resolve(host);

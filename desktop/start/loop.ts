@@ -36,12 +36,19 @@ export async function startLoop(
   if (brokerUrl === undefined) return { ok: false, reason: await controller.ended };
 
   const plantState = plantStatePath(dataFolder, site.name);
-  const arguments_ = [...deviceArguments, ...clock, '--broker', brokerUrl, '--plant-state', plantState];
+  const atBroker = ['--broker', brokerUrl, ...credentialArguments(site)];
+  const arguments_ = [...deviceArguments, ...clock, ...atBroker, '--plant-state', plantState];
   const device = parts.begin(() =>
     startChild('device', deviceModule, arguments_, (line) => (line === 'device ready' ? line : undefined)),
   );
   const ended = Promise.race([controller.ended, device.ended]);
   return { ok: true, loop: { brokerUrl, ended } };
+}
+
+function credentialArguments({ broker }: Play['site']): string[] {
+  const { username, passwordFile } = broker ?? {};
+  if (username === undefined || passwordFile === undefined) return [];
+  return ['--username', username, '--password-file', passwordFile];
 }
 
 /** The broker's address in the line that a controller prints once it runs. */

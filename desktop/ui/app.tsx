@@ -26,6 +26,7 @@ const waiting = <p className={styles['waiting']}>{en.shell.loading}</p>;
 const daysScreen = latePart(() => import('./days/days-screen.tsx'));
 const alarmsScreen = latePart(() => import('./alarms/alarms-screen.tsx'));
 const siteScreen = latePart(() => import('./site/site-screen.tsx'));
+const panCheckScreen = latePart(() => import('./pan-check/pan-check-screen.tsx'));
 const setpointsScreen = latePart(() => import('./setpoints/setpoints-screen.tsx'));
 const replayScreen = latePart(() => import('./replay/replay-screen.tsx'));
 
@@ -73,6 +74,8 @@ function Screen({ route }: { readonly route: Route }) {
       return <Late part={daysScreen} props={{ day: route.day }} waiting={waiting} />;
     case 'replay':
       return <Late part={replayScreen} props={{ day: route.day, part: route.part }} waiting={waiting} />;
+    case 'pan-check':
+      return <Late part={panCheckScreen} props={{}} waiting={waiting} />;
     case 'alarms':
       return <Late part={alarmsScreen} props={{}} waiting={waiting} />;
     case 'site':

@@ -42,7 +42,7 @@ async function signIn(request: IncomingMessage, response: ServerResponse, gate: 
   if (!form.ok) return void response.writeHead(form.status, { Connection: 'close' }).end();
   const result = await gate.signIn(request, form.fields.get(tokenField) ?? '');
   if (result.ok) {
-    const cookie = cookieFor(request.socket.localPort ?? 0, result.session.id, sessionLifeMs / 1000);
+    const cookie = cookieTo(request, result.session.id, sessionLifeMs / 1000);
     return void response.writeHead(204, { 'Set-Cookie': cookie }).end();
   }
   if (result.waitS === undefined) return void response.writeHead(401).end();
@@ -51,5 +51,8 @@ async function signIn(request: IncomingMessage, response: ServerResponse, gate: 
 
 function signOut(request: IncomingMessage, response: ServerResponse, gate: Gate): void {
   gate.signOut(request);
-  response.writeHead(204, { 'Set-Cookie': cookieFor(request.socket.localPort ?? 0, '', 0) }).end();
+  response.writeHead(204, { 'Set-Cookie': cookieTo(request, '', 0) }).end();
 }
+
+const cookieTo = ({ socket, headers }: IncomingMessage, id: string, ageS: number) =>
+  cookieFor(socket.localPort ?? 0, id, ageS, headers.origin);

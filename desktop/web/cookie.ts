@@ -4,9 +4,13 @@
  */
 const nameFor = (port: number) => `flatwater-${port}`;
 
-/** @param ageS - Seconds that the browser keeps it; 0 takes it back. */
-export function cookieFor(port: number, id: string, ageS: number): string {
-  return `${nameFor(port)}=${id}; Path=/; Max-Age=${ageS}; HttpOnly; SameSite=Strict`;
+/**
+ * @param ageS - Seconds that the browser keeps it; 0 takes it back.
+ * @param origin - Of the page that asks. To one that came encrypted, by a proxy, the cookie never travels in the open.
+ */
+export function cookieFor(port: number, id: string, ageS: number, origin: string | undefined): string {
+  const secure = origin?.startsWith('https:') === true ? '; Secure' : '';
+  return `${nameFor(port)}=${id}; Path=/; Max-Age=${ageS}; HttpOnly; SameSite=Strict${secure}`;
 }
 
 /** What a request's Cookie header holds for the server on that port (RFC 6265 section 4.2.1). */

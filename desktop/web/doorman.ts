@@ -38,21 +38,24 @@ export const plain = (address: string): string => address.replace(/^::ffff:(?=\d
  * Names under which other machines know this one. A foreign page cannot have a name without a dot, nor one
  * below .local (RFC 6762), resolve to anything.
  */
-function ownNames(listen: string, alsoCalled: readonly string[]): string[] {
+function ownNames(listen: string): string[] {
   const machine = hostname().toLowerCase();
   const address = isIP(listen) === 0 ? [listen] : [];
-  return [machine, `${machine.replace(/\..*/, '')}.local`, ...address, ...alsoCalled].map((name) =>
-    name.toLowerCase(),
-  );
+  return [machine, `${machine.replace(/\..*/, '')}.local`, ...address].map((name) => name.toLowerCase());
 }
 
 /** Whether a request comes under one of this machine's names. */
 export type Doorman = (request: IncomingMessage) => boolean;
 
-/** @param listen - Address of the server; at one of the loopback interface only loopback names count. */
+/**
+ * @param listen - Address of the server; at one of the loopback interface no name of the machine itself counts.
+ * @param alsoCalled - Further names, such as that of a proxy before the server. None where nobody signs in: a page of
+ *   whoever owns such a name could have it resolve to this machine.
+ */
 export function createDoorman(listen: string, alsoCalled: readonly string[]): Doorman {
-  if (isLoopbackHost(listen)) return ({ headers }) => speaksToUs(headers);
-  const names = ownNames(listen, alsoCalled);
+  const further = alsoCalled.map((name) => name.toLowerCase());
+  if (isLoopbackHost(listen)) return ({ headers }) => speaksToUs(headers, further);
+  const names = [...ownNames(listen), ...further];
   return ({ headers, socket }) => speaksToUs(headers, names, socket.localAddress);
 }
 

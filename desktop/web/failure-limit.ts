@@ -1,12 +1,17 @@
 import { isIPv6 } from 'node:net';
 import { RateLimiterMemory } from 'rate-limiter-flexible';
-import { plain } from './doorman.ts';
+import { isLoopbackHost, plain } from './doorman.ts';
 
 /** Wrong tokens that one address may give within the time, and that time [s]. Design choices. */
 export const mostFailures = 5;
 const failureSpanS = 900;
 
-/** Counts attempts to sign in, for each address by itself. */
+/**
+ * Counts attempts to sign in, for each address by itself, but for those of this machine: by these come all visitors of
+ * a proxy that stands here, and one who gives wrong tokens must not lock out the others. There the length of a token
+ * alone keeps guessers out. It has 22 characters of 64 at least, at random: 2^132 are possible. A million guesses a
+ * second for a hundred years are less than 2^52, and find one of two tokens with a chance below 2^-79.
+ */
 export interface FailureLimit {
   /** Counts an attempt. @returns seconds until the address may try again, or undefined while it may. */
   attempt(address: string): Promise<number | undefined>;
@@ -18,6 +23,7 @@ export function createFailureLimit(): FailureLimit {
   const limiter = new RateLimiterMemory({ points: mostFailures, duration: failureSpanS });
   return {
     async attempt(address) {
+      if (isLoopbackHost(plain(address))) return undefined;
       // Counted before the token is looked at: many attempts at a time get no more tries than one by one.
       const kept = await limiter.consume(sourceOf(address)).catch((over: { msBeforeNext: number }) => over);
       return 'consumedPoints' in kept && kept.consumedPoints > mostFailures

@@ -24,7 +24,10 @@ const command = withMonitorOptions(
   .option('--listen <address>', 'address of the page; any but 127.0.0.1 wants a token file', '127.0.0.1')
   .option('--token-file <file>', 'file of the tokens: one may ask, one may only look')
   .option('--make-token-file', 'make that file, for you alone, where there is none')
-  .option('--also-called <name...>', 'further names under which browsers reach this machine')
+  .option(
+    '--also-called <name...>',
+    'further names under which browsers come, such as that of a proxy; want a token file',
+  )
   .addHelpText('after', examples)
   .parse();
 

@@ -27,7 +27,7 @@ export interface WebOptions {
   readonly host: string;
   /** 0: any free port. */
   readonly port: number;
-  /** Names of this machine, besides its own, under which browsers may come from other machines. */
+  /** Names, besides the machine's own, under which browsers of other machines come, by a proxy perhaps; want tokens. */
   readonly alsoCalled?: readonly string[];
   /** With tokens, everybody signs in first. */
   readonly tokens?: Tokens | undefined;
@@ -46,6 +46,10 @@ export async function serveMonitor(options: WebOptions): Promise<WebStart> {
   const { api, pageFolder, host, port, alsoCalled = [], tokens } = options;
   if (!isLoopbackHost(host) && tokens === undefined)
     return refused(`the address ${host} is open to other machines; give a token file with --token-file`);
+  if (alsoCalled.length > 0 && tokens === undefined)
+    return refused(
+      'further names of this machine open the page to others; give a token file with --token-file',
+    );
   if (!existsSync(join(pageFolder, 'index.html')))
     return refused('the page is not built yet; run: npm run build');
   const gate = createGate(tokens);

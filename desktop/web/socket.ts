@@ -17,6 +17,8 @@ const mostOpenCalls = 64;
 export const mostCalls = 300;
 const callSpanS = 10;
 const pingEveryMs = 15_000;
+/** How long somebody who is sent away has to hear of it [ms]. */
+export const farewellMs = 1000;
 
 const doorPath = '/monitor';
 
@@ -27,7 +29,11 @@ export function attachDoor(server: Server, api: MonitorApi, gate: Gate, knows: D
     maxPayload: mostMessageBytes,
     perMessageDeflate: false,
   });
+  // The server itself forgets a connection that was upgraded, and one whose upgrade was refused.
+  const streams = new Set<Duplex>();
   server.on('upgrade', (request, stream, head) => {
+    streams.add(stream);
+    stream.once('close', () => streams.delete(stream));
     const path = URL.parse(request.url ?? '', 'http://localhost')?.pathname;
     const visitor = gate.visitor(request);
     if (!knows(request)) refuse(stream, '421 Misdirected Request');
@@ -41,12 +47,20 @@ export function attachDoor(server: Server, api: MonitorApi, gate: Gate, knows: D
     close() {
       for (const socket of door.clients) socket.close(1001, 'the monitor stops');
       door.close();
+      const late = setTimeout(() => {
+        for (const stream of streams) stream.destroy();
+      }, farewellMs);
+      server.once('close', () => clearTimeout(late));
     },
   };
 }
 
 function refuse(stream: Duplex, status: string): void {
   stream.on('error', () => stream.destroy());
+  // The other end may never end its side, nor even read what it is told.
+  stream.once('finish', () => stream.destroy());
+  const late = setTimeout(() => stream.destroy(), farewellMs);
+  stream.once('close', () => clearTimeout(late));
   stream.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }
 

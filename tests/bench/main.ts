@@ -7,6 +7,7 @@ import { benchFailures } from './failures.ts';
 import { benchHarvest } from './harvest.ts';
 import { benchHindsight } from './hindsight.ts';
 import { benchMemory } from './memory.ts';
+import { benchPan } from './pan.ts';
 import { benchReplay } from './replay.ts';
 import { benchScreen } from './screen.ts';
 import { benchSimulate } from './simulate.ts';
@@ -30,6 +31,7 @@ const benches = {
   failures: benchFailures,
   alarms: benchAlarms,
   whatif: benchWhatIf,
+  pan: benchPan,
 } as const;
 type BenchName = keyof typeof benches;
 const names = Object.keys(benches) as BenchName[];

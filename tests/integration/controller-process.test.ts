@@ -100,6 +100,20 @@ describe('the controller as a process', () => {
     expect(site.name).toBe('quillhaven-wash-house');
   });
 
+  it('lets nobody in who does not give the credentials of its site file, and hides them', async () => {
+    const passwordFile = folder.file('broker-password');
+    writeFileSync(passwordFile, 'sun on the sheet\n');
+    const access = { username: 'roof', passwordFile };
+    const site = { broker: { host: '127.0.0.1', port: 0, ...access }, publish: {} };
+    controller = await startController(folder, { site });
+    await expect(connectPeer(controller.brokerUrl)).rejects.toThrow(/not authorized/i);
+    peer = await connectPeer(controller.brokerUrl, { username: 'roof', password: 'sun on the sheet' });
+    const { newest, ask, heard } = peer;
+    await whileReading('a snapshot', newest);
+    expect(await ask({ kind: 'automatic' })).toMatchObject({ code: expect.not.stringMatching('malformed') });
+    expect(JSON.stringify(heard(topics.site))).not.toContain('broker-password');
+  });
+
   it.each(['SIGTERM', 'SIGINT'] as const)(
     'stops on %s: outputs safe, log closed, monitors told',
     async (signal) => {
@@ -216,6 +230,20 @@ describe('a start that cannot be', () => {
     const site = writeSite(folder.file('site.yaml'), demoContent());
     for (const wrong of [['--colour'], ['--clock', 'noon'], ['--broker-port', '70000']])
       expect((await run('--site', site, ...wrong)).code, wrong.join(' ')).toBe(2);
+  });
+
+  it('is one whose broker wants a password that nobody can read, or none', async () => {
+    const passwordFile = folder.file('broker-password');
+    const broker = { host: '127.0.0.1', port: 0, username: 'roof', passwordFile };
+    const site = writeSite(folder.file('site.yaml'), demoContent({ broker }));
+    const unread = await run('--site', site);
+    expect([unread.code, unread.lines.join()]).toEqual([
+      2,
+      expect.stringMatching(/of broker cannot be read/),
+    ]);
+    writeFileSync(passwordFile, '\nsecond line');
+    const empty = await run('--site', site);
+    expect([empty.code, empty.lines.join()]).toEqual([2, expect.stringMatching(/has an empty first line/)]);
   });
 
   it('is one on a port that is taken', async () => {

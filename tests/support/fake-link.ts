@@ -8,8 +8,8 @@ export interface FakeLink extends LoopLink {
   readonly applied: OutputMessage[];
   /** What it says from now on. */
   hear(readings: RawReadings, feedback?: Feedback | null): void;
-  /** Whether it is up from now on. */
-  connect(connected: boolean): void;
+  /** Whether it is up from now on, and whether outputs leave over it. */
+  connect(connected: boolean, takesOutputs?: boolean): void;
 }
 
 /** A link whose device is the test. */
@@ -19,6 +19,7 @@ export function fakeLink(): FakeLink {
   let done: Feedback | null = null;
   let taken = 0;
   let connected = true;
+  let takes = true;
   return {
     applied,
     hear(readings, feedback = null) {
@@ -26,13 +27,17 @@ export function fakeLink(): FakeLink {
       done = feedback;
       taken++;
     },
-    connect(isUp) {
+    connect(isUp, takesOutputs = isUp) {
       connected = isUp;
+      takes = takesOutputs;
     },
     open: async () => undefined,
     readings: () => said,
     feedback: () => done,
-    apply: (message) => void applied.push(message),
+    apply(message) {
+      applied.push(message);
+      return takes;
+    },
     health: () => ({ kind: 'mqtt', connected, taken, ignored: 0, lastIgnored: null, losses: 0 }),
     close: async () => undefined,
   };

@@ -38,7 +38,6 @@ export function createFrameReader(site: Site, shelf: ReadingShelf, ledger: LinkL
   const takeHello = (frame: Extract<SerialFrame, { kind: 'hello' }>): string | undefined => {
     if (frame.role !== 'device') return echoed;
     guard.restart();
-    guard.judge(frame.sequence);
     understood = frame.version === protocolVersion;
     if (understood) return undefined;
     return `the device speaks version ${frame.version} of the protocol, not ${protocolVersion}`;

@@ -6,7 +6,7 @@ type SequenceVerdict = 'new' | 'duplicate' | 'old';
 export interface SequenceGuard {
   /** Judges a frame's number; `duplicate` and `old` ones are to be ignored. */
   judge(sequence: number): SequenceVerdict;
-  /** The sender said hello or the line was plugged in anew: its next number may be any. */
+  /** The sender said hello or the line was plugged in anew: the next number may be any. */
   restart(): void;
 }
 

@@ -27,12 +27,14 @@ export function serialLink(options: SerialLinkOptions): LoopLink {
   const reader = createFrameReader(options.site, shelf, ledger);
   let sequence = 0;
 
-  /** Builds a line with the next number and sends it; whatever can't go out is dropped and counted. */
-  const send = (build: (sequence: number) => SerialFrame): void => {
+  /** Builds a line with the next number and sends it; whatever can't go out is dropped, counted and told. */
+  const send = (build: (sequence: number) => SerialFrame): boolean => {
     const bytes = encode(build(sequence));
     sequence = nextSequence(sequence);
+    const left = bytes !== undefined && port.write(bytes);
     if (bytes === undefined) ledger.ignored('outputs dropped: they do not fit the protocol');
-    else if (!port.write(bytes)) ledger.ignored('outputs dropped: the serial line does not take them');
+    else if (!left) ledger.ignored('outputs dropped: the serial line does not take them');
+    return left;
   };
   const port = keepPortOpen(options.path, options.baud, options.makePort ?? systemPort, {
     opened: () => {
@@ -47,9 +49,7 @@ export function serialLink(options: SerialLinkOptions): LoopLink {
     open: port.open,
     readings: shelf.readings,
     feedback: shelf.feedback,
-    apply: (message) => {
-      if (port.isOpen() && reader.understands()) send(outputsFrame(message));
-    },
+    apply: (message) => port.isOpen() && reader.understands() && send(outputsFrame(message)),
     health: ledger.health,
     close: port.close,
   };

@@ -3,7 +3,7 @@ import type { NumberFormats } from '../format/numbers.ts';
 import { en } from '../text/en.ts';
 
 /** Stages of which it is known how much of them is done. */
-const counted: readonly JobStage[] = ['deciding', 'living', 'sweeping', 'importing'];
+const counted: readonly JobStage[] = ['deciding', 'living', 'sweeping', 'importing', 'checking'];
 
 /** The done share of a job; undefined while nobody can tell it. */
 export const doneOf = ({ doing, doneFraction }: JobProgress): number | undefined =>

@@ -14,18 +14,30 @@ export type Route =
   | { readonly screen: 'days'; readonly day: string | null }
   /** Without a part: the first of them. */
   | { readonly screen: 'replay'; readonly day: string | null; readonly part?: ReplayPart }
+  | { readonly screen: 'pan-check' }
   | { readonly screen: 'setpoints' }
   | { readonly screen: 'alarms' }
   | { readonly screen: 'site' };
 
 export type ScreenName = Route['screen'];
-export const screenNames: readonly ScreenName[] = ['live', 'days', 'replay', 'setpoints', 'alarms', 'site'];
+export const screenNames: readonly ScreenName[] = [
+  'live',
+  'days',
+  'replay',
+  'pan-check',
+  'setpoints',
+  'alarms',
+  'site',
+];
+
+/** Screens that have nothing more in their address. */
+const plainScreens = ['pan-check', 'setpoints', 'alarms', 'site'] as const;
 
 /** The route that an address such as #/days/2031-06-21 names; whatever it does not understand is Live. */
 export function parseRoute(hash: string): Route {
   const [screen, day, named] = hash.replace(/^#\/?|\?.*$/g, '').split('/');
-  if (day === undefined && (screen === 'setpoints' || screen === 'alarms' || screen === 'site'))
-    return { screen };
+  const plain = plainScreens.find((one) => one === screen);
+  if (day === undefined && plain !== undefined) return { screen: plain };
   if (screen !== 'days' && screen !== 'replay') return { screen: 'live' };
   const part = screen === 'replay' ? replayParts.find((one) => one === named) : undefined;
   const kept = localDaySchema.safeParse(day).data ?? null;

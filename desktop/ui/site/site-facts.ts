@@ -33,7 +33,7 @@ export function siteFacts(site: Site, numbers: NumberFormats, times: TimeFormats
         [rows.fall, measure(pan.fallFraction * 100, 1, '%')],
         [rows.height, measure(pan.heightAboveStoreM, 1, 'm')],
       ],
-      cautions: ['roof-load', 'fragile-roof'],
+      cautions: ['roof-load', 'fragile-roof', 'hot-sheet'],
     },
     {
       name: 'water',

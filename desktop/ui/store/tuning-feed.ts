@@ -15,6 +15,9 @@ export interface TuningFeed {
   /** Fits the loop; a fit that converged is asked for again, since it is kept from then on. */
   fit(site: string, days: readonly string[]): Promise<void>;
   cancelFit(): void;
+  /** @param referenceDays - What the others are held against; none: the oldest of the days. */
+  panCheck(site: string, days: readonly string[], referenceDays: readonly string[]): Promise<void>;
+  cancelPanCheck(): void;
   loadKeptFit(site: string): Promise<void>;
   /** Asks whether a long job runs for a site, whoever began it. */
   loadHeavy(site: string): Promise<void>;
@@ -26,6 +29,7 @@ export function createTuningFeed(door: Door): TuningFeed {
     comparison: createJobSlot(door, 'compareDay'),
     sweep: createJobSlot(door, 'sweep'),
     fit: createJobSlot(door, 'fit'),
+    panCheck: createJobSlot(door, 'panCheck'),
   };
   const giveUp = (name: keyof typeof slots) => () => {
     slots[name].cancel();
@@ -62,6 +66,14 @@ export function createTuningFeed(door: Door): TuningFeed {
       await loadKeptFit(door, site);
     },
     cancelFit: giveUp('fit'),
+    panCheck(site, days, referenceDays) {
+      const keptThen = keptFit(site);
+      const asked = { site, days: [...days], referenceDays: [...referenceDays] };
+      return slots.panCheck.run(asked, (outcome) =>
+        useTuning.setState({ panCheck: { site, days, referenceDays, keptThen, outcome } }),
+      );
+    },
+    cancelPanCheck: giveUp('panCheck'),
     loadKeptFit: (site) => loadKeptFit(door, site),
     loadHeavy,
     async endHeavy(site, job) {

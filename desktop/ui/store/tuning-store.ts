@@ -1,5 +1,6 @@
 import { create } from 'zustand';
-import type { HeavyJob } from '../../../shared-types/jobs.ts';
+import { type HeavyJob, type HeavyMethod, heavyMethods } from '../../../shared-types/jobs.ts';
+import type { PanCheck } from '../../../shared-types/pan-check.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
 import type { Comparison, LoopFit, SettingRange, SweepReport } from '../../../shared-types/tuning.ts';
 import type { JobOutcome } from './job-slot.ts';
@@ -30,10 +31,19 @@ export interface FitRun {
   readonly outcome: JobOutcome<LoopFit>;
 }
 
+export interface PanCheckRun extends KeptThen {
+  readonly site: string;
+  readonly days: readonly string[];
+  /** None: the oldest of the days. */
+  readonly referenceDays: readonly string[];
+  readonly outcome: JobOutcome<PanCheck>;
+}
+
 export interface TuningState {
   readonly comparison: ComparisonRun | null;
   readonly sweep: SweepRun | null;
   readonly fit: FitRun | null;
+  readonly panCheck: PanCheckRun | null;
   /** By site: the fit that is kept beside its log. */
   readonly keptFits: Readonly<Record<string, Loaded<LoopFit | null>>>;
   /** By site: a long job that somebody began; null when none runs. */
@@ -44,6 +54,7 @@ export const emptyTuning: TuningState = {
   comparison: null,
   sweep: null,
   fit: null,
+  panCheck: null,
   keptFits: {},
   heavy: {},
 };
@@ -63,6 +74,10 @@ export const selectFit =
   (site: string) =>
   ({ fit }: TuningState): FitRun | null =>
     fit?.site === site ? fit : null;
+export const selectPanCheck =
+  (site: string) =>
+  ({ panCheck }: TuningState): PanCheckRun | null =>
+    panCheck?.site === site ? panCheck : null;
 export const selectKeptFit =
   (site: string) =>
   ({ keptFits }: TuningState): Loaded<LoopFit | null> | undefined =>
@@ -72,12 +87,12 @@ export const selectHeavy =
   ({ heavy }: TuningState): HeavyJob | null =>
     own(heavy, site) ?? null;
 
-/** What of the three this page has running for a site; undefined when none. */
+/** What of those this page has running for a site; undefined when none. */
 export const selectOwnRun =
   (site: string) =>
-  ({ comparison, sweep, fit }: TuningState): 'compareDay' | 'sweep' | 'fit' | undefined => {
-    const runs = { compareDay: comparison, sweep, fit } as const;
-    return (['compareDay', 'sweep', 'fit'] as const).find(
+  ({ comparison, sweep, fit, panCheck }: TuningState): HeavyMethod | undefined => {
+    const runs = { compareDay: comparison, sweep, fit, panCheck };
+    return heavyMethods.find(
       (method) => runs[method]?.site === site && runs[method].outcome.state === 'running',
     );
   };

@@ -6,6 +6,7 @@ import { foreignText } from './foreign.ts';
 import { jobText } from './jobs.ts';
 import { learntTitles } from './learnt.ts';
 import { liveText } from './live.ts';
+import { panCheckText } from './pan-check.ts';
 import { phaseMeanings, phaseTitles, reasonTitles } from './phases.ts';
 import { alarmStateTitles, causeTitles, priorityTitles } from './readings.ts';
 import { replayText } from './replay.ts';
@@ -39,6 +40,7 @@ export const en = {
   charts: chartText,
   replay: replayText,
   tuning: tuningText,
+  panCheck: panCheckText,
   setpoints: setpointText,
   settingGroups: settingGroupTitles,
   groupCautions,

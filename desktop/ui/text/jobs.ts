@@ -9,12 +9,14 @@ const stages: Readonly<Record<JobStage, string>> = {
   fitting: 'Fitting the loop',
   sweeping: 'Trying setpoints',
   importing: 'Reading the file',
+  checking: 'Looking at the pan',
 };
 
 const heavy: Readonly<Record<HeavyMethod, string>> = {
   compareDay: 'a day under other setpoints',
   sweep: 'many setpoints over many days',
   fit: 'a fit of the loop',
+  panCheck: 'a check of the pan',
 };
 
 /** Words for questions that take long, wherever they were asked. */

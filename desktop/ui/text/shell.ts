@@ -12,6 +12,7 @@ export const shellText = {
     live: 'Live',
     days: 'Days',
     replay: 'Replay',
+    'pan-check': 'Pan check',
     setpoints: 'Setpoints',
     alarms: 'Alarms',
     site: 'Site',

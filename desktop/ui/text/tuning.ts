@@ -98,6 +98,8 @@ export const tuningText = {
   },
   many: {
     over: 'What to try',
+    lookOnly:
+      'You are signed in to look only: what was tried is kept for everybody and needs the token that may ask.',
     overLead: 'One to three setpoints, each from one value to another. Every combination is tried.',
     setting: 'Setpoint',
     from: 'From',

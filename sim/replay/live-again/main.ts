@@ -5,6 +5,7 @@ import { type Settings, settingNames, settingsSchema } from '../../../shared-typ
 import { readFit } from '../../identify/loop-file.ts';
 import { readSpan } from '../../identify/world/span.ts';
 import { findLog } from '../find-log.ts';
+import { tellFraction } from '../tell-fraction.ts';
 import { readWholeDays } from '../whole-days.ts';
 import { compareDay, usualSamples } from './compare-day.ts';
 import { comparisonText } from './report-text.ts';
@@ -84,7 +85,7 @@ function compare(reader: LogReader, path: string, day: string, flags: Flags): nu
     samples: flags.samples,
     seed: 1,
     best: flags.best === true,
-    goOn: tellProgress,
+    goOn: tellFraction,
   });
   if (comparison === undefined) return refuse('it was given up');
   console.log(flags.json ? JSON.stringify(comparison) : comparisonText(comparison, site.timeZone));
@@ -96,12 +97,6 @@ function triedOf(settings: Settings): Settings | string {
   const parsed = settingsSchema.safeParse(settings);
   if (parsed.success) return parsed.data;
   return parsed.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`).join('; ');
-}
-
-function tellProgress(doneFraction: number): boolean {
-  if (process.stderr.isTTY)
-    process.stderr.write(`\r${(100 * doneFraction).toFixed(0).padStart(3)} %${doneFraction < 1 ? '' : '\n'}`);
-  return true;
 }
 
 function refuse(why: string): number {

@@ -1,6 +1,7 @@
 import type { JobProgress } from '../../../shared-types/jobs.ts';
 import type { MonitorMethod, MonitorReply } from '../../../shared-types/monitor-api.ts';
 import type { Settings } from '../../../shared-types/settings.ts';
+import { testPanCheck } from './pan-check.ts';
 import { testComparison, testFit, testSweep } from './tuning.ts';
 
 /** The long questions of the fake monitor: answered at once, or held until somebody ends them. */
@@ -18,6 +19,7 @@ interface Asked {
   readonly job: string;
   readonly day: string;
   readonly days: readonly string[];
+  readonly referenceDays: readonly string[];
   readonly settings: Settings;
   readonly best: boolean;
 }
@@ -28,9 +30,10 @@ export function createFakeJobs(): FakeJobs {
   const held = new Map<string, () => void>();
   let holding: JobProgress | undefined;
 
-  const result = (method: MonitorMethod, { day, days, settings, best }: Asked) => {
+  const result = (method: MonitorMethod, { day, days, referenceDays, settings, best }: Asked) => {
     if (method === 'compareDay') return testComparison(day, settings, best);
     if (method === 'sweep') return testSweep(days);
+    if (method === 'panCheck') return testPanCheck(days, referenceDays);
     return method === 'fit' ? testFit(days) : undefined;
   };
   return {

@@ -81,6 +81,17 @@ describe('long jobs', () => {
     expect(await handlers.heavyJob({ site: siteName })).toEqual({ ok: true, result: null });
   });
 
+  it('are a check of the pan as well', async () => {
+    const { handlers, asked } = handlersWith();
+    const running = handlers.panCheck({ ...fit, referenceDays: [] });
+    expect(await handlers.heavyJob({ site: siteName })).toMatchObject({ result: { method: 'panCheck' } });
+    expect(await handlers.compareDay(compare)).toMatchObject({
+      problem: { text: `Nothing was begun: the monitor is busy with a check of the pan for ${siteName}.` },
+    });
+    asked[0]?.end({ ok: true, result: 'done' });
+    expect(await running).toEqual({ ok: true, result: 'done' });
+  });
+
   it("that were given up are in nobody's way, and end before the next begins", async () => {
     const { handlers, asked } = handlersWith();
     const first = handlers.compareDay(compare);
@@ -209,16 +220,20 @@ describe('questions that live days again', () => {
       'sweep',
       { ...fit, ranges: Array(4).fill({ setting: 'storeLimitC', from: 1, to: 2, values: 2 }) },
     ],
+    ['days to compare with beyond two years', 'panCheck', { ...fit, referenceDays: Array(733).fill(day) }],
+    ['no word on days to compare with', 'panCheck', fit],
   ] as const)('with %s are not understood', (_what, method, params) => {
     expect(monitorMethods[method].params.safeParse(params).success).toBe(false);
   });
 
-  it('are open to lookers, but for the fit that everybody stands on', async () => {
+  it('are open to lookers, but for those that keep something for everybody', async () => {
     const call = vi.fn(async () => ({ ok: true }));
     const api = lookOnlyApi({ call, listen: vi.fn() } as never);
-    for (const method of ['compareDay', 'sweep', 'keptFit', 'heavyJob'] as const)
+    for (const method of ['compareDay', 'panCheck', 'keptFit', 'heavyJob'] as const)
       expect(await api.call(method, {} as never)).toEqual({ ok: true });
-    expect(await api.call('fit', fit)).toMatchObject({ ok: false });
-    expect(call).toHaveBeenCalledTimes(4);
+    call.mockClear();
+    for (const method of ['fit', 'sweep'] as const)
+      expect(await api.call(method, {} as never)).toMatchObject({ ok: false });
+    expect(call).not.toHaveBeenCalled();
   });
 });

@@ -64,6 +64,12 @@ describe('a long question to the log of a site', () => {
     expect(!reply.ok && reply.problem.text).toContain(hardlyLogged);
   });
 
+  it('of a pan check without days enough is refused with what is needed', async () => {
+    const reply = await ask('panCheck', { site: site.name, days: [day], referenceDays: [], job });
+    expect(reply).toMatchObject({ ok: false, problem: { severity: 'note' } });
+    expect(!reply.ok && reply.problem.text).toContain('days with steady flow through a full pan are needed');
+  });
+
   it('leaves the file of another sweep behind for its own', async () => {
     const file = `${folder.path}/${site.name}/${site.name}.sweep.json`;
     writeFileSync(file, JSON.stringify({ schemaVersion: 1, plan: 'another', days: [] }));
@@ -88,10 +94,10 @@ describe('a long question to the log of a site', () => {
   });
 
   it('that nobody wants any more ends with that', async () => {
-    for (const method of ['compareDay', 'sweep', 'fit'] as const) {
+    for (const method of ['compareDay', 'sweep', 'fit', 'panCheck'] as const) {
       const flags = newJobFlags();
       cancel(flags);
-      const reply = await ask(method, { ...asked, days: [day], ranges }, flags);
+      const reply = await ask(method, { ...asked, days: [day], referenceDays: [], ranges }, flags);
       expect(reply).toEqual({ ok: false, problem: { severity: 'note', text: 'It was given up.' } });
     }
   });

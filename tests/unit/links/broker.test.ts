@@ -162,6 +162,37 @@ describe('embedded broker', () => {
     await until('the outputs', () => device.heard.length === 1);
   });
 
+  describe('with credentials for its clients', () => {
+    const clientCredentials = { username: 'roof', password: 'sun on the sheet' };
+    beforeEach(async () => {
+      await broker.close();
+      broker = await startBroker({ host: '127.0.0.1', port: 0, site, clientCredentials });
+    });
+
+    it.each([
+      ['no name', {}],
+      ['another name', { username: 'cellar', password: 'sun on the sheet' }],
+      ['another password', { username: 'roof', password: 'sun on the sheet.' }],
+      ['no password', { username: 'roof' }],
+      ["the controller's name", { username: 'flatwater-controller', password: 'sun on the sheet' }],
+    ])('refuses who gives %s, so that no request or reading comes from there', async (_what, given) => {
+      expect(await isRefused(start(given))).toMatch(/not authorized/i);
+    });
+
+    it('lets in who gives them, and the controller, but nobody else in its place', async () => {
+      const controller = await join({ ...broker.controllerCredentials, clientId: 'the-controller' });
+      await controller.client.subscribeAsync([topics.request, topics.deviceReadings, topics.answer]);
+      const device = await join(clientCredentials);
+      for (const topic of [topics.request, topics.deviceReadings, topics.answer])
+        await device.client.publishAsync(topic, topic, { qos: 1 });
+      await until('request and readings', () => controller.heard.length === 2);
+      expect(controller.heard.map(({ topic }) => topic)).toEqual([topics.request, topics.deviceReadings]);
+      expect(await isRefused(start({ ...clientCredentials, clientId: 'the-controller' }))).toMatch(
+        /not authorized/i,
+      );
+    });
+  });
+
   it('cuts a connection that sends a huge packet, and serves the others', async () => {
     const huge = await join();
     const other = await join();

@@ -101,9 +101,8 @@ export function linkContract(name: string, makeRig: () => Promise<LinkRig>): voi
 
     it('brings outputs to the device as they are, in order', async () => {
       await openAndConnect();
-      rig.link.apply(outputs(1, 0));
-      rig.link.apply(outputs(2, 0.5));
-      rig.link.apply(outputs(3, 1));
+      const left = [0, 0.5, 1].map((fraction, index) => rig.link.apply(outputs(index + 1, fraction)));
+      expect(left).toEqual([true, true, true]);
       await until('three outputs', () => rig.heard().length === 3);
       expect(rig.heard()).toEqual(
         [0, 0.5, 1].map((pumpFraction) => ({
@@ -134,7 +133,7 @@ export function linkContract(name: string, makeRig: () => Promise<LinkRig>): voi
       await openAndConnect();
       await rig.cut();
       await until('the loss', () => !rig.link.health().connected);
-      rig.link.apply(outputs(1, 1));
+      expect(rig.link.apply(outputs(1, 1))).toBe(false);
       await rig.restore();
       await until('the return', () => rig.link.health().connected, longestSilenceMs);
       rig.link.apply(outputs(2, 0));
@@ -157,7 +156,7 @@ export function linkContract(name: string, makeRig: () => Promise<LinkRig>): voi
       rig.link.apply(outputs(1, 0));
       await rig.link.close();
       await until('the last outputs', () => rig.heard().length === 1);
-      rig.link.apply(outputs(2, 1));
+      expect(rig.link.apply(outputs(2, 1))).toBe(false);
       await sleep(200);
       expect(rig.heard()).toHaveLength(1);
     });

@@ -103,18 +103,55 @@ describe('mapping of messages', () => {
     ['{"pump": true, "drain": false}', { pumpFraction: 1, drainOpen: false }],
     ['{"pump": false, "drain": true}', { pumpFraction: 0, drainOpen: true }],
     ['{"pump": 0.4}', { pumpFraction: 0.4, drainOpen: null }],
-    ['{"pump": "1", "drain": "perhaps"}', { pumpFraction: 1, drainOpen: null }],
+    ['{"pump": 1, "drain": 1}', { pumpFraction: 1, drainOpen: true }],
+    ['{"pump": "1", "drain": "0"}', { pumpFraction: 1, drainOpen: false }],
+    ['{"pump": 0, "drain": null}', { pumpFraction: 0, drainOpen: null }],
   ])('hears the feedback %s', (payload, feedback) => {
     expect(read('roof/relays', payload)).toEqual({ readings: [], feedback, faults: [] });
   });
 
   it.each(['{"pump": 1.5}', '{"pump": -0.1}', '{"pump": null}', '{"drain": true}', '{"pump": "on"}'])(
-    'ignores the feedback %s',
+    'ignores the feedback %s, and blames the pump',
     (payload) => {
-      expect(read('roof/relays', payload)).toMatchObject({
+      expect(read('roof/relays', payload)).toEqual({
+        readings: [],
         feedback: null,
-        faults: [expect.stringContaining('roof/relays: ')],
+        faults: ['roof/relays: no usable feedback of the pump'],
       });
     },
   );
+
+  it.each(['"open"', '0.5', '2', '-1', '{}'])(
+    'hears the pump beside the drain %s, and blames the drain',
+    (drain) => {
+      expect(read('roof/relays', `{"pump": 1, "drain": ${drain}}`)).toEqual({
+        readings: [],
+        feedback: { pumpFraction: 1, drainOpen: null },
+        faults: ['roof/relays: no usable feedback of the drain'],
+      });
+    },
+  );
+
+  it('blames feedback beside readings, and takes readings that come without any', () => {
+    const shared = createMapping(
+      siteOf(
+        demoContent({
+          sensors: {
+            panOutletC: { topic: 'roof', pointer: '/outlet', unit: 'C' },
+            storeBottomC: { topic: 'cellar/store', unit: 'C' },
+          },
+          link: {
+            kind: 'mqtt',
+            outputsTopic: 'roof/outputs',
+            feedback: { topic: 'roof', pumpPointer: '/pump', drainPointer: '/drain' },
+          },
+        }),
+      ),
+    );
+    const faultsOf = (text: string) => shared.read('roof', bytes(text), false).faults;
+    expect(faultsOf('{"outlet": 20}')).toEqual([]);
+    expect(faultsOf('{"outlet": 20, "pump": "ON", "drain": true}')).toEqual([
+      'roof: no usable feedback of the pump',
+    ]);
+  });
 });

@@ -35,7 +35,7 @@ test('a reason has its title, and one of another version its code', () => {
 
 test('how far a job is stands with a number where there is one', () => {
   const words = jobStages.map((doing) => progressText({ doing, doneFraction: 0.43 }, numbers));
-  expect(words.filter((text) => text.endsWith('43 % done.'))).toHaveLength(4);
+  expect(words.filter((text) => text.endsWith('43 % done.'))).toHaveLength(5);
   expect(words.filter((text) => text.endsWith(' …'))).toHaveLength(4);
   expect(doneOf({ doing: 'fitting', doneFraction: 0.43 })).toBeUndefined();
   expect(doneOf({ doing: 'sweeping', doneFraction: 0.43 })).toBe(0.43);

@@ -11,6 +11,7 @@ const routes: readonly Route[] = [
   { screen: 'alarms' },
   { screen: 'site' },
   { screen: 'setpoints' },
+  { screen: 'pan-check' },
 ];
 
 test.each(routes)('$screen $day finds its way to the address and back', (route) => {
@@ -26,6 +27,7 @@ test.each([
   '#/alarms/2031-06-21',
   '#/site/x',
   '#/setpoints/2031-06-21',
+  '#/pan-check/2031-06-21',
   '#/../days',
   '#/%',
 ])('%s is Live', (hash) => {

@@ -9,11 +9,13 @@ import {
   selectHeavy,
   selectKeptFit,
   selectOwnRun,
+  selectPanCheck,
   selectSweep,
   useTuning,
 } from '../../../desktop/ui/store/tuning-store.ts';
 import { monitorMethods } from '../../../shared-types/monitor-api.ts';
 import { defaultSettings } from '../../../shared-types/settings.ts';
+import { testPanCheck } from '../../support/fake-monitor/pan-check.ts';
 import { testComparison, testFit, testSweep } from '../../support/fake-monitor/tuning.ts';
 
 type Call = { method: string; params: Record<string, unknown>; reply: (value: unknown) => void };
@@ -163,6 +165,54 @@ describe('a fit', () => {
     await again;
     expect(selectKeptFit('a')(state())).toEqual({ state: 'failed', problem });
     expect(selectKeptFit('constructor')(state())).toBeUndefined();
+  });
+});
+
+describe('a check of the pan', () => {
+  test('is asked for its days and those of the reference, and shown for its site alone', async () => {
+    const own = feed();
+    const kept = own.loadKeptFit('a');
+    last('keptFit')?.reply({ ok: true, result: testFit(days) });
+    await kept;
+    const done = own.panCheck('a', days, [day]);
+    const asked = last('panCheck')?.params;
+    expect(monitorMethods.panCheck.params.safeParse(asked).success).toBe(true);
+    expect(asked).toMatchObject({ site: 'a', days, referenceDays: [day] });
+    expect(selectOwnRun('a')(state())).toBe('panCheck');
+    expect(selectOwnRun('b')(state())).toBeUndefined();
+    const result = testPanCheck(days);
+    last('panCheck')?.reply({ ok: true, result });
+    await done;
+    expect(selectPanCheck('a')(state())).toEqual({
+      ...{ site: 'a', days, referenceDays: [day], keptThen: testFit(days) },
+      outcome: { state: 'ready', result },
+    });
+    expect(selectPanCheck('b')(state())).toBeNull();
+    expect(selectOwnRun('a')(state())).toBeUndefined();
+  });
+
+  test('of another site takes the place of the one before, whatever comes of that later', async () => {
+    const own = feed();
+    const first = own.panCheck('a', days, []);
+    const replyToFirst = last('panCheck')?.reply;
+    void own.panCheck('b', days, []);
+    expect(last('cancelJob')).toBeDefined();
+    replyToFirst?.({ ok: true, result: testPanCheck(days) });
+    await first;
+    expect(selectPanCheck('a')(state())).toBeNull();
+    expect(selectPanCheck('b')(state())?.outcome.state).toBe('running');
+  });
+
+  test('can be given up, and its refusal is shown', async () => {
+    const own = feed();
+    void own.panCheck('a', days, []);
+    own.cancelPanCheck();
+    expect(state().panCheck).toBeNull();
+    expect(last('cancelJob')?.params).toEqual({ job: last('panCheck')?.params['job'] });
+    const done = own.panCheck('a', days, []);
+    last('panCheck')?.reply({ ok: false, problem });
+    await done;
+    expect(selectPanCheck('a')(state())?.outcome).toEqual({ state: 'failed', problem });
   });
 });
 

@@ -89,11 +89,13 @@ describe('a doorman beyond loopback', () => {
     expect(createDoorman('0.0.0.0', [])(arriving('heater.example'))).toBe(false);
   });
 
-  it('lets only loopback names in at a loopback address', () => {
-    const closed = createDoorman('127.0.0.1', ['heater.example']);
-    expect(closed(arriving('heater.example'))).toBe(false);
-    expect(closed(arriving('192.168.7.20'))).toBe(false);
+  it('lets only loopback names in at a loopback address, and those that a proxy was given', () => {
+    const closed = createDoorman('127.0.0.1', ['Heater.Example']);
+    expect(closed(arriving('heater.example'))).toBe(true);
     expect(closed(arriving('localhost:8080'))).toBe(true);
+    for (const host of ['rebound.example', '192.168.7.20', machine])
+      expect(closed(arriving(host))).toBe(false);
+    expect(createDoorman('127.0.0.1', [])(arriving('heater.example'))).toBe(false);
   });
 });
 

@@ -214,6 +214,14 @@ describe('serveMonitor', () => {
       });
   });
 
+  it('takes further names only with tokens, even on this machine', async () => {
+    const alsoCalled = ['heater.example'];
+    expect(await serveMonitor({ api, pageFolder, host: '127.0.0.1', port: 0, alsoCalled })).toEqual({
+      ok: false,
+      reason: expect.stringContaining('--token-file'),
+    });
+  });
+
   it('says what to do when the page is not built', async () => {
     const start = await serveMonitor({ api, pageFolder: join(top, 'empty'), host: '127.0.0.1', port: 0 });
     expect(start).toEqual({ ok: false, reason: expect.stringContaining('npm run build') });

@@ -139,6 +139,8 @@ describe('signing in', () => {
       expect(cookie.split('; ')).toContain(part);
     expect(cookie).toMatch(new RegExp(`^flatwater-${port}=[\\w-]{43};`));
     expect(cookie).not.toContain(tokens.ask);
+    // Without encryption a browser would not send a secure one.
+    expect(cookie).not.toContain('Secure');
     expect(answer.headers['cache-control']).toBe('no-store');
   });
 
@@ -208,8 +210,10 @@ describe('signing in', () => {
 
 describe('wrong tokens', () => {
   it('close the way in for their address, the right token included, and for no other', async () => {
-    for (let failure = 0; failure < mostFailures; failure++) expect((await signIn('wrong')).status).toBe(401);
-    const answer = await signIn(tokens.ask);
+    const from = '127.0.0.3';
+    for (let failure = 0; failure < mostFailures; failure++)
+      expect((await signIn('wrong', { from })).status).toBe(401);
+    const answer = await signIn(tokens.ask, { from });
     expect(answer.status).toBe(429);
     expect(Number(answer.headers['retry-after'])).toBeGreaterThan(800);
     expect(Number(answer.headers['retry-after'])).toBeLessThanOrEqual(900);
@@ -217,16 +221,24 @@ describe('wrong tokens', () => {
   });
 
   it('get no more tries when they come all at once', async () => {
-    const answers = await Promise.all(Array.from({ length: 20 }, () => signIn('wrong')));
+    const answers = await Promise.all(
+      Array.from({ length: 20 }, () => signIn('wrong', { from: '127.0.0.3' })),
+    );
     expect(answers.filter(({ status }) => status === 401)).toHaveLength(mostFailures);
   });
 
   it('are forgotten after a right one', async () => {
     for (let round = 0; round < 3; round++) {
       for (let failure = 1; failure < mostFailures; failure++)
-        expect((await signIn('wrong')).status).toBe(401);
-      expect((await signIn(tokens.ask)).status).toBe(204);
+        expect((await signIn('wrong', { from: '127.0.0.3' })).status).toBe(401);
+      expect((await signIn(tokens.ask, { from: '127.0.0.3' })).status).toBe(204);
     }
+  });
+
+  it('of one visitor of a proxy on this machine lock out no other', async () => {
+    for (let failure = 0; failure < 2 * mostFailures; failure++)
+      expect((await signIn('wrong')).status).toBe(401);
+    expect((await signIn(tokens.ask)).status).toBe(204);
   });
 
   it.each([
@@ -296,6 +308,23 @@ describe('sessions', () => {
     expect(sessions.find(second.id)).toBeUndefined();
     vi.useRealTimers();
   });
+});
+
+it('behind a proxy on this machine, a page signs in and enters under the proxy’s name, and no other', async () => {
+  await server.close();
+  const start = await serveMonitor({
+    ...{ api, pageFolder: folder.file('web'), host: '127.0.0.1', port: 0, tokens },
+    alsoCalled: ['heater.example'],
+  });
+  if (!start.ok) throw new Error(start.reason);
+  server = start.server;
+  port = Number(new URL(server.url).port);
+  const headers = { host: 'heater.example', origin: 'https://heater.example' };
+  const answer = await signIn(tokens.ask, { headers });
+  expect(answer.status).toBe(204);
+  expect(answer.headers['set-cookie']?.[0]).toMatch(/; Secure$/);
+  expect(await enter(cookieOf(answer), headers)).toBeInstanceOf(WebSocket);
+  expect((await ask('/', { headers: { host: 'rebound.example' } })).status).toBe(421);
 });
 
 it('on this machine alone, nobody is asked for a token, and none is taken', async () => {

@@ -4,6 +4,8 @@ import type { TemperatureUnit } from '../../format/units.ts';
 import { Card } from '../../shell/card.tsx';
 import { useFeed } from '../../shell/feed-context.ts';
 import { JobLine } from '../../shell/job-line.tsx';
+import { selectLookOnly } from '../../store/live-selectors.ts';
+import { useLive } from '../../store/live-store.ts';
 import type { SweepRun } from '../../store/tuning-store.ts';
 import { en } from '../../text/en.ts';
 import styles from '../tuning.module.css';
@@ -31,9 +33,16 @@ interface Props {
 /** Which setpoints from where to where, over which days, and the button that tries them. */
 export function SweepCard({ site, form, plan, run, inForce, temperature, onForm }: Props) {
   const feed = useFeed();
+  const lookOnly = useLive(selectLookOnly);
   const { ranges } = form;
   const put = (next: readonly RangeDraft[]) => onForm({ ...form, ranges: next });
   const unused = settingNames.find((name) => !ranges.some(({ setting }) => setting === name));
+  if (lookOnly)
+    return (
+      <Card heading={text.over}>
+        <p className={styles['soft']}>{text.lookOnly}</p>
+      </Card>
+    );
   return (
     <Card heading={text.over}>
       <div className={styles['stack']}>

@@ -7,7 +7,8 @@ import { defaultSettings } from '../../../../shared-types/settings.ts';
 import { demoContent, siteOf } from '../../../support/sites.ts';
 import { until } from '../../../support/wait.ts';
 
-const site = siteOf(demoContent({ publish: { username: 'someone', passwordFile: 'secret.txt' } }));
+const access = { username: 'someone', passwordFile: 'secret.txt' };
+const site = siteOf(demoContent({ publish: access, broker: { port: 0, ...access } }));
 const topics = siteTopics(site.name);
 const snapshot = (sequence: number) => ({ schema: 1, sequence }) as SnapshotMessage;
 

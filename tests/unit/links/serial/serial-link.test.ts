@@ -1,5 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { encodeFrame, type SerialFrame } from '../../../../controller/links/serial/codec.ts';
+import type { Port } from '../../../../controller/links/serial/port.ts';
+import { serialLink } from '../../../../controller/links/serial/serial-link.ts';
+import { manualClock } from '../../../support/manual-clock.ts';
+import { serialContent, siteOf } from '../../../support/sites.ts';
 import { until } from '../../../support/wait.ts';
 import { linkContract } from '../contract.ts';
 import type { SerialRig } from '../serial-rig.ts';
@@ -27,6 +31,17 @@ const outputs = {
   exchangerPumpOn: false,
   expiresInMs: 60_000,
 } as const;
+
+/** A port that opens, closes and says nothing. */
+const idlePort: Port = {
+  isOpen: true,
+  writableLength: 0,
+  open: (done) => done(null),
+  close: (done) => done(null),
+  drain: (done) => done(null),
+  write: () => true,
+  on: () => undefined,
+};
 
 describe('serial link', () => {
   let rig: SerialRig;
@@ -77,24 +92,32 @@ describe('serial link', () => {
     expect(rig.link.health().lastIgnored).toContain('old');
   });
 
-  it('takes any number after a hello', async () => {
-    await rig.sendFrame(reading(700, 20));
-    await rig.sendFrame(hello(0, 1));
-    await rig.sendFrame(reading(1, 21));
-    await until('the reading after the hello', () => outletC() === 21);
-    expect(rig.link.health().ignored).toBe(0);
-  });
+  it.each([1, 0, 40_000, 65_535])(
+    'takes the number %i after a hello, and counts on from there',
+    async (number) => {
+      await rig.sendFrame(reading(700, 20));
+      await rig.sendFrame(hello(0, 1));
+      await rig.sendFrame(reading(number, 21));
+      await rig.sendFrame(reading(number, 90));
+      await ignored(1);
+      expect(outletC()).toBe(21);
+      expect(rig.link.health()).toMatchObject({
+        taken: 3,
+        lastIgnored: expect.stringContaining('duplicate'),
+      });
+    },
+  );
 
   it('hears nothing from a device of another version and tells it nothing, until a hello that fits', async () => {
     await rig.sendFrame(hello(0, 2));
     await rig.sendFrame(reading(1, 50));
     await ignored(2);
-    rig.link.apply(outputs);
+    expect(rig.link.apply(outputs)).toBe(false);
     expect(rig.link.readings()).toEqual({});
     await rig.sendFrame(hello(0, 1));
     await rig.sendFrame(reading(1, 51));
     await until('the reading', () => outletC() === 51);
-    rig.link.apply({ ...outputs, pumpFraction: 0 });
+    expect(rig.link.apply({ ...outputs, pumpFraction: 0 })).toBe(true);
     await until('outputs', () => rig.heard().length > 0);
     expect(rig.heard().map(({ pumpFraction }) => pumpFraction)).toEqual([0]);
   });
@@ -123,11 +146,28 @@ describe('serial link', () => {
   });
 
   it('drops outputs that cannot stand on the line, and does not throw', async () => {
-    rig.link.apply({ ...outputs, pumpFraction: Number.NaN });
+    expect(rig.link.apply({ ...outputs, pumpFraction: Number.NaN })).toBe(false);
     rig.link.apply(outputs);
     await until('the good outputs', () => rig.heard().length === 1);
     expect(rig.heard()[0]?.pumpFraction).toBe(1);
     expect(rig.link.health().ignored).toBe(1);
+  });
+
+  it('says that outputs do not leave over a line that takes no more bytes', async () => {
+    const full = { ...idlePort, writableLength: 1025 };
+    const stuck = serialLink({
+      site: siteOf(serialContent('/dev/stuck')),
+      clock: manualClock(),
+      path: '/dev/stuck',
+      baud: 115_200,
+      report: () => undefined,
+      makePort: () => full,
+    });
+    await stuck.open();
+    expect(stuck.apply(outputs)).toBe(false);
+    full.writableLength = 1024;
+    expect(stuck.apply(outputs)).toBe(true);
+    await stuck.close();
   });
 
   it('takes up again after a cable was pulled in the middle of a line', async () => {
