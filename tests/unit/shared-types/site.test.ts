@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { panVolumeL, siteSchema } from '../../../shared-types/site.ts';
-import { schemaPath, siteJsonSchema } from '../../../shared-types/write-json-schema.ts';
 import { demoContent, serialContent, siteOf } from '../../support/sites.ts';
+import { schemaPath, siteJsonSchema } from '../../support/write-site-schema.ts';
 
 type Content = Record<string, unknown>;
 const section = (name: string, changes: Content) => ({
