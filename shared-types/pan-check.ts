@@ -43,6 +43,7 @@ export const panFindingCodes = [
   'contact-poorer',
   'contact-better',
   'shaded',
+  'not-sure',
   'nothing-to-compare',
 ] as const;
 

@@ -118,9 +118,12 @@ function contactFinding(newest: PanBlock, before: PanBlock, change: number): Pan
 const figure = (estimate: Estimate | null, digits: number) => (estimate?.value ?? 0).toFixed(digits);
 
 function asGood({ value, low, high }: Estimate): PanFinding {
-  const percents = [value, low, high].map((one) => (100 * one).toFixed(0));
+  const [is, from, to] = [value, low, high].map((one) => `${(100 * one).toFixed(0)}`);
+  const heat = `it brings ${is} % of their heat under the same weather (${from} to ${to} %)`;
+  if (Math.abs(value - 1) < leastChange)
+    return { code: 'as-good', text: `As good as on the reference days: ${heat}.` };
   return {
-    code: 'as-good',
-    text: `As good as on the reference days, as far as these days tell: it brings ${percents[0]} % of their heat under the same weather (${percents[1]} to ${percents[2]} %).`,
+    code: 'not-sure',
+    text: `Nothing is sure: ${heat}. More days will tell, with more of steady flow.`,
   };
 }

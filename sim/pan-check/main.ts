@@ -17,6 +17,7 @@ const noDays = { ok: true, days: [] } as const;
 /** What asks nothing of anybody. */
 const calm: ReadonlySet<PanFinding['code']> = new Set([
   'as-good',
+  'not-sure',
   'gathers-more',
   'loses-less',
   'contact-better',

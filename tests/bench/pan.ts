@@ -21,7 +21,11 @@ export function benchPan(): void {
     report({ bench, figure, value: share(findings(ailment), code), unit: '1', atLeast: 0.9 });
   found('found: a tenth of the light lacks', ailments['a tenth of the light'], 'gathers-less');
   found('found: air below two fifths', ailments['air below two fifths'], 'contact-poorer');
-  found('found: shade from 15 h on', ailments['shade from 15 h on'], 'shaded');
+  found(
+    'found: shade that takes a quarter from 14 h on',
+    ailments['a quarter of the light from 14 h on'],
+    'shaded',
+  );
 }
 
 type Codes = readonly PanFinding['code'][];

@@ -116,7 +116,7 @@ async function benchSweep(path: string, settingsInForce: Settings): Promise<void
       settingsInForce,
       loops: [usualLoop],
       loopRemarks: [],
-    logMark: '',
+      logMark: '',
       seed: 1,
       workers,
     });

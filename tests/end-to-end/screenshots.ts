@@ -1,7 +1,11 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
+import { readSiteFile } from '../../controller/site-file.ts';
+import { demoSiteFile, plantStatePath } from '../../desktop/start/places.ts';
 import { en } from '../../desktop/ui/text/en.ts';
+import { keepPlant } from '../../sim/device/plant-state-file.ts';
+import { recordHistory } from '../../sim/history.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { startNode } from '../support/process.ts';
 import { temporaryFolder } from '../support/temporary.ts';
@@ -18,8 +22,8 @@ interface Picture {
   readonly hash: string;
   readonly scheme: 'light' | 'dark';
   readonly size: typeof desk;
-  /** Taken of a loop with a fault instead of the demo. */
-  readonly faulty?: true;
+  /** Taken of a loop with a fault instead of the demo, or of the demo with three weeks behind it. */
+  readonly of?: 'fault' | 'weeks';
   /** Brings the screen to what the picture is to show. */
   readonly prepare?: (page: Page) => Promise<void>;
 }
@@ -43,6 +47,14 @@ const livedAgain = async (page: Page) => {
   await sleep(1000);
 };
 
+const checked = async (page: Page) => {
+  await page.getByRole('button', { name: en.panCheck.form.run, exact: true }).click();
+  await page.getByText(en.panCheck.byDay.heading).waitFor({ timeout: 240_000 });
+  // Past the form, down to the answer.
+  await page.mouse.wheel(0, 300);
+  await sleep(1000);
+};
+
 const alarmed = (page: Page) =>
   page.getByText(en.alarmStates.unacknowledged).first().waitFor({ timeout: 240_000 });
 
@@ -55,9 +67,17 @@ const pictures: readonly Picture[] = [
   { name: 'live-phone', hash: '#/live', scheme: 'light', size: phone, prepare: atWork },
   { name: 'days-light', hash: '#/days', scheme: 'light', size: desk },
   { name: 'setpoints-light', hash: '#/setpoints', scheme: 'light', size: desk },
-  { name: 'alarms-light', hash: '#/alarms', scheme: 'light', size: desk, faulty: true, prepare: alarmed },
+  { name: 'alarms-light', hash: '#/alarms', scheme: 'light', size: desk, of: 'fault', prepare: alarmed },
   { name: 'site-light', hash: '#/site', scheme: 'light', size: desk },
   { name: 'replay-light', hash: '#/replay', scheme: 'light', size: desk, prepare: replayed },
+  {
+    name: 'pan-check-light',
+    hash: '#/pan-check',
+    scheme: 'light',
+    size: desk,
+    of: 'weeks',
+    prepare: checked,
+  },
   { name: 'other-light', hash: otherSetpoints, scheme: 'light', size: desk, prepare: livedAgain },
 ];
 
@@ -78,6 +98,7 @@ const isWanted = ({ name }: Picture) => named.length === 0 || named.includes(nam
 async function takeAll(of: readonly Picture[], from: string, ...more: readonly string[]): Promise<void> {
   if (of.length === 0) return;
   const data = temporaryFolder('pictures');
+  if (of.some((picture) => picture.of === 'weeks')) recordWeeks(data.path, Date.parse(from));
   const demo = startNode('desktop/start.ts', [
     '--no-window',
     ...['--port', '0', '--speed', '60', '--data', data.path, '--from', from, ...more],
@@ -94,14 +115,22 @@ async function takeAll(of: readonly Picture[], from: string, ...more: readonly s
   }
 }
 
+/** Three weeks of the demo's loop, where its start finds them in place of the few days that it records itself. */
+function recordWeeks(dataFolder: string, untilMs: number): void {
+  const read = readSiteFile(demoSiteFile);
+  if (!read.ok) throw new Error('the demo has no site');
+  const { site } = read;
+  const fromMs = untilMs - 21 * 86_400_000;
+  const { plantState } = recordHistory({ site, dataFolder, fromMs, toMs: untilMs, seed: 1 });
+  keepPlant(plantStatePath(dataFolder, site.name), plantState);
+}
+
 mkdirSync(folder, { recursive: true });
 const wanted = pictures.filter(isWanted);
-const isFaulty = ({ faulty }: Picture) => faulty === true;
+const wantedOf = (of: Picture['of']) => wanted.filter((picture) => picture.of === of);
 // A clear late morning: the pan is full and the pump at work after some minutes of the demo's clock.
-await takeAll(
-  wanted.filter((picture) => !isFaulty(picture)),
-  '2031-06-21T13:30:00Z',
-);
+await takeAll(wantedOf(undefined), '2031-06-21T13:30:00Z');
+await takeAll(wantedOf('weeks'), '2031-06-21T13:30:00Z');
 // The relay of the pump welds shut while the pump is at work; as the sun sinks, the pump runs against its order.
 const scenarios = temporaryFolder('scenario');
 const days = fileURLToPath(new URL('../../sim/scenarios/', import.meta.url));
@@ -111,11 +140,7 @@ writeFileSync(
   welded.replace('"11:00"', '"19:50"').replace('../quillhaven', `${days}quillhaven`),
 );
 try {
-  await takeAll(
-    wanted.filter(isFaulty),
-    '2031-06-21T19:30:00Z',
-    ...['--scenario', scenarios.file('welded.yaml')],
-  );
+  await takeAll(wantedOf('fault'), '2031-06-21T19:30:00Z', ...['--scenario', scenarios.file('welded.yaml')]);
 } finally {
   scenarios.remove();
 }

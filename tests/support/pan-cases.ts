@@ -17,7 +17,8 @@ export const ailments = {
   none: () => [],
   'a tenth of the light': () => [{ name: 'sheet-dirty', size: 0.1, forS: 0 }],
   'air below two fifths': () => [{ name: 'air-pocket', size: 0.4, forS: 0 }],
-  'shade from 15 h on': (hour) => (hour >= 15 ? [{ name: 'sheet-dirty', size: 0.5, forS: 0 }] : []),
+  'a quarter of the light from 14 h on': (hour) =>
+    hour >= 14 ? [{ name: 'sheet-dirty', size: 0.25, forS: 0 }] : [],
 } as const satisfies Record<string, Ailment>;
 
 interface PanCase {

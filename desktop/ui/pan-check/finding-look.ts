@@ -12,6 +12,7 @@ const looks: Readonly<Record<PanFinding['code'], FindingLook>> = {
   'contact-poorer': 'worse',
   'contact-better': 'better',
   shaded: 'worse',
+  'not-sure': 'open',
   'nothing-to-compare': 'open',
 };
 

@@ -12,6 +12,7 @@ const findings: Readonly<Record<PanFinding['code'], string>> = {
   'contact-poorer': 'Sheet lies worse on the water',
   'contact-better': 'Sheet lies better on the water',
   shaded: 'Shaded at times',
+  'not-sure': 'Not sure yet',
   'nothing-to-compare': 'Nothing to compare',
 };
 

@@ -16,9 +16,16 @@ function loopFitOf(traits: Readonly<Record<string, number>>): LoopFit {
   });
 }
 
+/** What is otherwise from the eighth day on; the efficiency may be another one each day. */
+type Later = Partial<Omit<PanOfDay, 'efficiency'>> & {
+  readonly efficiency?: number | ((day: number) => number);
+};
+
 /** Fourteen days of a pan, of which the last seven may be another one. */
-function checked(later: Partial<PanOfDay>) {
-  const pan = (day: number) => (day < 7 ? goodPan : { ...goodPan, ...later });
+function checked({ efficiency, ...later }: Later) {
+  const own = (day: number) =>
+    typeof efficiency === 'function' ? efficiency(day) : (efficiency ?? goodPan.efficiency);
+  const pan = (day: number) => (day < 7 ? goodPan : { ...goodPan, ...later, efficiency: own(day) });
   const reader = panLog(days, (day, minute) => panMinute(pan(day), day, minute));
   const names = Array.from({ length: days }, (_, day) => dayName(day));
   const result = checkPan(reader, { days: names, referenceDays: [], fit: null });
@@ -26,7 +33,7 @@ function checked(later: Partial<PanOfDay>) {
   return panCheckSchema.parse(result.check);
 }
 
-const codes = (later: Partial<PanOfDay>) => checked(later).findings.map(({ code }) => code);
+const codes = (later: Later) => checked(later).findings.map(({ code }) => code);
 
 describe('a pan that is as it was', () => {
   const check = checked({});
@@ -63,6 +70,14 @@ describe('a pan that changed', () => {
       );
     expect(Math.abs((block?.ratio.value ?? 0) - measured / expected)).toBeLessThan(1e-9);
     expect(check.findings[0]?.text).toContain('look for dirt');
+  });
+
+  it('but by no more than its days scatter is not accused, nor called as good', () => {
+    const check = checked({ efficiency: (day) => (day % 2 === 0 ? 0.96 : 0.79) });
+    expect(check.findings.map(({ code }) => code)).toEqual(['not-sure']);
+    const { value, low, high } = check.blocks[0]?.ratio ?? { value: 1, low: 1, high: 1 };
+    expect(value).toBeLessThan(0.97);
+    expect([low < 1, high > 1]).toEqual([true, true]);
   });
 
   it('and loses more is found to do so', () => {
