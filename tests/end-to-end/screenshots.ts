@@ -120,8 +120,10 @@ function recordWeeks(dataFolder: string, untilMs: number): void {
   const read = readSiteFile(demoSiteFile);
   if (!read.ok) throw new Error('the demo has no site');
   const { site } = read;
-  const fromMs = untilMs - 21 * 86_400_000;
-  const { plantState } = recordHistory({ site, dataFolder, fromMs, toMs: untilMs, seed: 1 });
+  // The start may not lie before the end of the log.
+  const toMs = untilMs - 60_000;
+  const fromMs = toMs - 21 * 86_400_000;
+  const { plantState } = recordHistory({ site, dataFolder, fromMs, toMs, seed: 1 });
   keepPlant(plantStatePath(dataFolder, site.name), plantState);
 }
 
