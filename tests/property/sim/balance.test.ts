@@ -6,6 +6,8 @@ import { closeBooks, givenSites, partFaultNames } from '../../support/books.ts';
  * `npm run soak` takes ten seconds for every site under every fault.
  */
 const year = { fromMs: Date.UTC(2031, 0, 1), days: 365, stepS: 60, weatherS: 600 };
+/** From frost to midsummer: whatever a fault does, it does there. The command above takes the whole year. */
+const halfYear = { ...year, days: 180 };
 const siteNamed = (start: string) => {
   const [, site] = givenSites.find(([name]) => name.startsWith(start)) ?? [];
   if (site === undefined) throw new Error(`no site is called ${start}`);
@@ -28,14 +30,14 @@ describe('books over a year', () => {
   }, 180_000);
 });
 
-describe('books over a year under a fault', () => {
+describe('books over half a year under a fault', () => {
   // A loop without a heat dump has none that could stick.
   const here = partFaultNames.filter((fault) => fault !== 'dump-stuck-off');
   const faulty = here.flatMap((fault) =>
     [demo, siteNamed('fennick-holm')].map((site) => [fault, site.name, site] as const),
   );
   it.each(faulty)('%s at %s', (fault, _, site) => {
-    const { heatFraction, waterFraction } = closeBooks(site, { ...year, fault });
+    const { heatFraction, waterFraction } = closeBooks(site, { ...halfYear, fault });
     expect(heatFraction).toBeLessThan(1e-9);
     expect(waterFraction).toBeLessThan(1e-9);
   });
