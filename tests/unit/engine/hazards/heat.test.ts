@@ -141,6 +141,7 @@ describe('the pan under a full store', () => {
   it("rests while it is warmer than the store's hottest, or nobody knows", () => {
     expect([goal(-29), goal(0.01), goal(null)]).toEqual(['empty', 'rest', 'rest']);
     expect(goal(0, { told: { storeTopC: 50, storeBottomC: 20 } })).toBe('rest');
+    expect(goal(0, { told: { panOutletC: -5 } })).toBe('rest');
     expect([goal(0.01, { site: reservoir }), goal(null, { site: reservoir })]).toEqual(['empty', 'empty']);
   });
 
