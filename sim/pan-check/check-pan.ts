@@ -8,10 +8,10 @@ import { usualTraits } from '../plant/traits.ts';
 import { contactOf } from './contact.ts';
 import { findingsOf } from './findings.ts';
 import { groupedDays, leastGroupDays, type UsableDay } from './groups.ts';
-import { type PanLine, panLineOf } from './pan-line.ts';
+import { freedomOf, type PanLine, panLineOf } from './pan-line.ts';
 import { plus, type Reference, ratioOf, type Sums, scatterOf, sumsOf } from './ratio.ts';
 import { type HeldCoefficients, stretchesOf, stretchMin } from './stretches.ts';
-import { studentHalfWidth } from './student.ts';
+import { bandAbout } from './student.ts';
 
 export interface PanCheckOptions {
   /** Kept days that are looked at. */
@@ -35,37 +35,43 @@ const leastStretches = 3;
  * Looks whether a pan gathers and loses as it did: heat that it gave in steady flow against what the pan of the reference
  * days would have given under the same sun, air and wind.
  *
- * The comparison by measured against estimated power is the one of ISO 24194 in its idea; that standard's limits for
- * operating conditions and safety factors are not applied, since a pan is compared with itself.
+ * The comparison by measured against estimated power is the one of ISO 24194 in its idea, from memory; that standard's
+ * limits for operating conditions and safety factors are not applied, since a pan is compared with itself.
  *
  * @returns undefined when it was given up.
  */
 export function checkPan(reader: LogReader, options: PanCheckOptions): PanChecked | undefined {
   const { fit, referenceDays } = options;
-  const held: HeldCoefficients = { ...usualTraits, ...(fit === null ? {} : loopOfFit(fit).traits) };
-  const read = readDays(reader, options, held);
+  const traits = { ...usualTraits, ...(fit === null ? {} : loopOfFit(fit).traits) };
+  const read = readDays(reader, options, traits);
   if (read === undefined) return undefined;
   const { days, site, remarks, leftOut } = read;
-  const stretches = groupedDays(days, referenceDays).reference.flatMap((day) => day.stretches);
-  const line = panLineOf(stretches, held, usualTraits.stillLossWM2K);
-  if (site === undefined || line === undefined) return { ok: false, why: tooFew(days.length, leftOut) };
-  const worth = days.filter((day) => isWorth(sumsOf(day, line, held), day));
+  const lineOf = (reference: readonly UsableDay[]) =>
+    panLineOf(
+      reference.flatMap(({ stretches }) => stretches),
+      traits,
+      traits.stillLossWM2K,
+    );
+  const first = lineOf(groupedDays(days, referenceDays).reference);
+  // What is worth looking at is known once there is a pan to compare with, and may change which are the oldest.
+  const worth = first === undefined ? days : days.filter((day) => isWorth(sumsOf(day, first, traits), day));
   const { reference, groups } = groupedDays(worth, referenceDays);
-  if (reference.length < leastGroupDays) return { ok: false, why: tooFew(worth.length, leftOut) };
-  const summed = [reference, ...groups].map((group) => group.map((day) => sumsOf(day, line, held)));
-  const whole: Reference = { line, held, scatterWM2: scatterOf(summed) };
-  const areaM2 = site.pan.grossAreaM2;
+  const line = lineOf(reference);
+  if (site === undefined || line === undefined) return { ok: false, why: tooFew(worth.length, leftOut) };
+  const summed = [reference, ...groups].map((group) => group.map((day) => sumsOf(day, line, traits)));
+  const whole: Reference = { line, held: traits, scatterWM2: scatterOf(summed) };
+  const before: PanBlock = { ...blockOf(reference, whole), ratio: one };
   const blocks = groups.map((group) => blockOf(group, whole));
   return {
     ok: true,
     check: {
       site: site.name,
-      reference: { ...blockOf(reference, whole), ratio: one },
+      reference: before,
       blocks,
       days: worth
         .filter((day) => isCounted(day, [reference, ...groups]))
-        .map((day) => panDayOf(day, sumsOf(day, line, held), whole, areaM2)),
-      findings: findingsOf({ reference, groups, whole, blocks, before: blockOf(reference, whole) }),
+        .map((day) => panDayOf(day, sumsOf(day, line, traits), whole, site.pan.grossAreaM2)),
+      findings: findingsOf({ reference, groups, whole, blocks, before }),
       remarks: [...remarks, ...lineRemarks(line, fit), ...leftOut, ...laterDays(worth, options.days)],
     },
   };
@@ -109,35 +115,41 @@ function readDays(
   const wanted = [...new Set([...referenceDays, ...asked])].sort();
   const days: UsableDay[] = [];
   const remarks = new Set<string>();
-  const leftOut: string[] = [];
-  let restful = 0;
+  const unread: string[] = [];
+  const refused = new Map<string, string[]>();
   let site: LoggedSpan['site'] | undefined;
+  const refuse = (why: string, day: string) => refused.set(why, [...(refused.get(why) ?? []), day]);
   for (const [index, day] of wanted.entries()) {
     if (!goOn(index / wanted.length)) return undefined;
     const read = readSpan(reader, day);
     if (!read.ok) {
-      leftOut.push(`Left out: ${read.why}.`);
+      unread.push(`Left out: ${read.why}.`);
       continue;
     }
-    if (site !== undefined && !sameLoop(site, read.span.site)) {
-      leftOut.push(`Left out: on ${day} the loop was another one by its site file.`);
-      continue;
-    }
-    const told = stretchesOf(read.span, held);
+    const told =
+      site === undefined || sameLoop(site, read.span.site) ? stretchesOf(read.span, held) : otherLoop;
     if (!told.ok) {
-      leftOut.push(`Left out: ${told.why}.`);
+      refuse(told.why, day);
       continue;
     }
     site ??= read.span.site;
     for (const remark of told.remarks) remarks.add(remark);
     if (told.stretches.length >= leastStretches) days.push({ day, stretches: told.stretches });
-    else restful++;
+    else refuse('of less than an hour and a half of steady flow through a full pan', day);
   }
-  if (restful > 0)
-    leftOut.push(
-      `Left out: ${inDays(restful)} with less than an hour and a half of steady flow through a full pan.`,
-    );
-  return { days, site, remarks: [...remarks], leftOut };
+  if (!goOn(1)) return undefined;
+  const leftOut = [...refused].map(([why, own]) => `Left out because ${why}: ${namedDays(own)}.`);
+  return { days, site, remarks: [...remarks], leftOut: [...leftOut, ...unread] };
+}
+
+const otherLoop = { ok: false, why: 'the loop was another one by its site file' } as const;
+
+/** Days that are named one by one; more are counted. */
+const mostNamed = 3;
+
+function namedDays(days: readonly string[]): string {
+  const named = days.slice(0, mostNamed).join(', ');
+  return days.length <= mostNamed ? named : `${named} and ${inDays(days.length - mostNamed)} more`;
 }
 
 function tooFew(days: number, leftOut: readonly string[]): string[] {
@@ -153,7 +165,9 @@ function lineRemarks({ lossTold }: PanLine, fit: LoopFit | null): string[] {
       : 'What the wind takes is taken from the fit of the loop.',
   ];
   if (!lossTold)
-    remarks.push('The reference days do not tell the loss apart from the efficiency: a usual loss is taken.');
+    remarks.push(
+      'The reference days do not tell the loss apart from the efficiency: it is taken from there as well.',
+    );
   return remarks;
 }
 
@@ -177,10 +191,9 @@ function blockOf(days: readonly UsableDay[], whole: Reference): PanBlock {
   };
 }
 
-function estimateOf({ efficiency, lossWM2K, covariance, days }: PanLine, index: 0 | 1): Estimate {
-  const value = index === 0 ? efficiency : lossWM2K;
-  const half = studentHalfWidth(Math.max(2, days - 1)) * Math.sqrt(covariance[index]?.[index] as number);
-  return { value, low: value - half, high: value + half };
+function estimateOf(line: PanLine, index: 0 | 1): Estimate {
+  const value = index === 0 ? line.efficiency : line.lossWM2K;
+  return bandAbout(value, Math.sqrt(line.covariance[index]?.[index] as number), freedomOf(line));
 }
 
 const hoursOf = ({ stretches }: UsableDay) => (stretches.length * stretchMin) / 60;

@@ -1,6 +1,6 @@
 import type { Estimate } from '../../shared-types/tuning.ts';
 import type { UsableDay } from './groups.ts';
-import { studentHalfWidth } from './student.ts';
+import { bandAbout, meanOf } from './student.ts';
 
 /** With less heat the sheet's excess is mostly the error of two thermometers [W/m2]. A design choice. */
 const leastGaveWM2 = 100;
@@ -10,11 +10,8 @@ const leastDays = 3;
 export function contactOf(days: readonly UsableDay[]): Estimate | null {
   const told = days.flatMap((day) => dayContact(day) ?? []);
   if (told.length < leastDays) return null;
-  const value = told.reduce((sum, one) => sum + one, 0) / told.length;
-  const squares = told.reduce((sum, one) => sum + (one - value) ** 2, 0);
-  const standardError = Math.sqrt(squares / (told.length - 1) / told.length);
-  const half = studentHalfWidth(told.length - 1) * standardError;
-  return { value, low: value - half, high: value + half };
+  const { mean, standardError } = meanOf(told);
+  return bandAbout(mean, standardError, told.length - 1);
 }
 
 function dayContact({ stretches }: UsableDay): number | undefined {

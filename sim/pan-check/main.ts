@@ -10,7 +10,7 @@ import { tellFraction } from '../replay/tell-fraction.ts';
 import { checkPan, type PanCheckOptions } from './check-pan.ts';
 import { panCheckText } from './report-text.ts';
 
-/** Exit codes: 0 as good or better, 1 something was found, 2 nothing to look at or wrong options. */
+/** Exit codes: 0 as good or better, 1 something was found, 2 too little to tell or wrong options. */
 const exitCodes = { asGood: 0, found: 1, wrong: 2 } as const;
 
 const noDays = { ok: true, days: [] } as const;
@@ -75,8 +75,9 @@ function check(
   if (checked === undefined) return refuse('it was given up');
   if (!checked.ok) return refuse(checked.why.join('; '));
   console.log(asJson ? JSON.stringify(checked.check) : panCheckText(checked.check));
-  const [gravest] = checked.check.findings;
-  return gravest !== undefined && calm.has(gravest.code) ? exitCodes.asGood : exitCodes.found;
+  const codes = checked.check.findings.map(({ code }) => code);
+  if (codes.includes('nothing-to-compare')) return exitCodes.wrong;
+  return codes.every((code) => calm.has(code)) ? exitCodes.asGood : exitCodes.found;
 }
 
 function refuse(why: string): number {

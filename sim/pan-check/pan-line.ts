@@ -22,19 +22,18 @@ const mostLossShare = 0.35;
  * loop do not tell them. Errors are those of whole days, since what a sky has more than its formula it has all day: the
  * covariance is the one of clusters (Liang & Zeger 1986, from memory).
  *
- * @param heldLossWM2K - Fits the efficiency alone where the days do not tell the loss.
+ * @param heldLossWM2K - Taken where the days do not tell the loss: the efficiency is then fitted alone.
  * @returns undefined of fewer than three days.
  */
 export function panLineOf(
   stretches: readonly Stretch[],
   held: HeldCoefficients,
-  heldLossWM2K: number | undefined,
+  heldLossWM2K: number,
 ): PanLine | undefined {
   const days = Map.groupBy(stretches, ({ day }) => day);
   if (days.size < 3) return undefined;
   const both = regress(days, held, ({ lightWM2, overAirK }) => [lightWM2, -overAirK], 0);
-  const known = both !== undefined && isTold(both);
-  if (known || heldLossWM2K === undefined) return both && { ...asLine(both, days.size), lossTold: known };
+  if (both !== undefined && isTold(both)) return { ...asLine(both, days.size), lossTold: true };
   const alone = regress(days, held, ({ lightWM2 }) => [lightWM2], heldLossWM2K);
   if (alone === undefined) return undefined;
   const [efficiency = Number.NaN] = alone.values;
@@ -113,6 +112,9 @@ function isSound(curvature: Matrix): boolean {
   const [a, b, c] = [curvature.get(0, 0), curvature.get(0, 1), curvature.get(1, 1)];
   return a * c - b * b > leastApart * a * c;
 }
+
+/** Degrees of freedom of what the days of a line tell: one for each day but one. */
+export const freedomOf = ({ days }: PanLine) => days - 1;
 
 /** What a pan of that kind would have given in a stretch [W/m2]. */
 export function expectedWM2(

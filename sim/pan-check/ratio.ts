@@ -1,8 +1,8 @@
 import type { Estimate } from '../../shared-types/tuning.ts';
 import type { UsableDay } from './groups.ts';
-import { expectedWM2, type PanLine } from './pan-line.ts';
+import { expectedWM2, freedomOf, type PanLine } from './pan-line.ts';
 import type { HeldCoefficients } from './stretches.ts';
-import { studentHalfWidth } from './student.ts';
+import { bandAbout } from './student.ts';
 
 /** Sums over the stretches of a day, or of some days. */
 export interface Sums {
@@ -72,6 +72,5 @@ export function ratioOf(sums: Sums, { line, scatterWM2 }: Reference): Estimate {
   const [[vA = 0, vAB = 0] = [], [, vB = 0] = []] = line.covariance;
   const own = value * value * (a * a * vA + 2 * a * b * vAB + b * b * vB);
   const error = Math.sqrt((scatterWM2 / expected) ** 2 * countSquares + own);
-  const half = studentHalfWidth(Math.max(2, line.days - 1)) * error;
-  return { value, low: value - half, high: value + half };
+  return bandAbout(value, error, freedomOf(line));
 }

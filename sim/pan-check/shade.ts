@@ -1,7 +1,6 @@
 import type { UsableDay } from './groups.ts';
-import { expectedWM2 } from './pan-line.ts';
-import type { Reference } from './ratio.ts';
-import { studentHalfWidth, sureHalfWidths } from './student.ts';
+import { type Reference, sumsOf } from './ratio.ts';
+import { meanOf, studentHalfWidth, sureHalfWidths } from './student.ts';
 
 /** Hours of the day in which a pan brings less than in its other hours, though it did not before. */
 export interface Shade {
@@ -34,7 +33,8 @@ export function shadeOf(
     if (was === undefined || now.length < leastDays || was.length < leastDays) continue;
     const [a, b] = [meanOf(now), meanOf(was)];
     const lessFraction = b.mean - a.mean;
-    const half = studentHalfWidth(Math.min(now.length, was.length) - 1) * Math.hypot(a.error, b.error);
+    const half =
+      studentHalfWidth(Math.min(now.length, was.length) - 1) * Math.hypot(a.standardError, b.standardError);
     if (lessFraction < leastFraction || lessFraction < sureHalfWidths * half) continue;
     if (lessFraction <= (deepest?.lessFraction ?? 0)) continue;
     deepest = { fromHour: bin * binHours, toHour: (bin + 1) * binHours, lessFraction };
@@ -42,14 +42,17 @@ export function shadeOf(
   return deepest;
 }
 
+/** With less expected heat in sum, a ratio is mostly noise [W/m2]. A design choice. */
+const leastExpected = 150;
+
 /** By hours of the sun, on each day: the ratio of those hours less the ratio of all others of that day. */
 function dips(days: readonly UsableDay[], { line, held }: Reference): Map<number, number[]> {
   const all = new Map<number, number[]>();
-  for (const { stretches } of days) {
-    const whole = ratioOfHours(stretches.map((one) => [one.gaveWM2, expectedWM2(line, held, one)]));
+  for (const { day, stretches } of days) {
+    const whole = sumsOf({ day, stretches }, line, held);
     const bins = Map.groupBy(stretches, ({ solarHour }) => Math.floor(solarHour / binHours));
     for (const [bin, own] of bins) {
-      const here = ratioOfHours(own.map((one) => [one.gaveWM2, expectedWM2(line, held, one)]));
+      const here = sumsOf({ day, stretches: own }, line, held);
       const others = { gave: whole.gave - here.gave, expected: whole.expected - here.expected };
       if (here.expected <= leastExpected || others.expected <= leastExpected) continue;
       const list = all.get(bin) ?? [];
@@ -58,20 +61,4 @@ function dips(days: readonly UsableDay[], { line, held }: Reference): Map<number
     }
   }
   return all;
-}
-
-/** With less expected heat in sum, a ratio is mostly noise [W/m2]. A design choice. */
-const leastExpected = 150;
-
-function ratioOfHours(pairs: readonly (readonly [number, number])[]) {
-  return pairs.reduce(
-    (sum, [gave, expected]) => ({ gave: sum.gave + gave, expected: sum.expected + expected }),
-    { gave: 0, expected: 0 },
-  );
-}
-
-function meanOf(values: readonly number[]) {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  return { mean, error: Math.sqrt(squares / (values.length - 1) / values.length) };
 }

@@ -29,13 +29,15 @@ export type StretchesRead =
   | { readonly ok: true; readonly stretches: readonly Stretch[]; readonly remarks: readonly string[] }
   | { readonly ok: false; readonly why: string };
 
-/** Length of a stretch [min]: longer than the water takes through most pans, shorter than a day changes. A design choice. */
+/**
+ * Length of a stretch [min]: longer than the water takes through most pans, shorter than a day changes. A design choice.
+ */
 export const stretchMin = 30;
 /** A circulation is looked at from then on [min]: a fill has then mixed. A design choice. */
 const settledMin = 30;
-/** How many minutes at its ends tell how a stretch began and ended. */
+/** How many minutes at its ends tell how a stretch began and ended [min]. A design choice. */
 const endMin = 5;
-/** Of its minutes so many must have been read [min]. */
+/** Of its minutes so many must have been read [min]. A design choice. */
 const leastReadMin = 25;
 /** Heat capacity of the sheet [J/m2K], as of a millimetre of steel. A design choice. */
 const sheetJM2K = 4000;
@@ -50,14 +52,14 @@ export type HeldCoefficients = Pick<
 export function stretchesOf(span: LoggedSpan, held: HeldCoefficients): StretchesRead {
   const { minutes, day } = span;
   const columns = skyColumns(span, () => new Float64Array(minutes.count).fill(Number.NaN));
-  if (columns.origins.irradiance !== 'measured') return refused(`no sun was measured on ${day}`);
-  if (columns.origins.air !== 'measured') return refused(`no air was measured on ${day}`);
+  if (columns.origins.irradiance !== 'measured') return refused('no sun was measured');
+  if (columns.origins.air !== 'measured') return refused('no air was measured');
   const ends = endsOf(span);
-  if (ends === undefined) return refused(`the water was not measured at both ends of the pan on ${day}`);
+  if (ends === undefined) return refused('the water was not measured at both ends of the pan');
   const light = lightOf(columns, held);
   const stretches = beginnings(span, ends).flatMap((from): Stretch[] => {
-    const gaveWM2 = balanceOf(span.site, ends, from);
-    if (gaveWM2 === undefined) return [];
+    const gaveWM2 = isRead(span, ends, from) ? balanceOf(span.site, ends, from) : Number.NaN;
+    if (Number.isNaN(gaveWM2)) return [];
     const mean = (value: (minute: number) => number) => meanOver(from, from + stretchMin, value);
     const sheetC = minutes.values.panSheetC;
     const sheetOverK = mean((minute) => (sheetC?.[minute] ?? Number.NaN) - ends.meanC(minute));
@@ -131,29 +133,34 @@ function endsOf(span: LoggedSpan): Ends | undefined {
   return { inC, outC, flowLMin: measured('flowLMin'), meanC };
 }
 
-/** What the pan gave in a stretch [W/m2]; undefined where too little was read. */
-function balanceOf(
-  { pan, pump }: Site,
-  { inC, outC, flowLMin, meanC }: Ends,
-  from: number,
-): number | undefined {
-  const to = from + stretchMin;
+/**
+ * Whether enough of a stretch was read to judge it: not only of the water, for what was missed of the weather is filled
+ * from both sides of the hole.
+ */
+function isRead({ minutes: { values } }: LoggedSpan, { inC, outC, flowLMin }: Ends, from: number): boolean {
+  const needed = [inC, outC, flowLMin, values.irradianceWM2, values.ambientC].filter(
+    (one) => one !== undefined,
+  );
   let read = 0;
+  for (let minute = from; minute < from + stretchMin; minute++)
+    read += Number(needed.every((column) => !Number.isNaN(column[minute])));
+  return read >= leastReadMin;
+}
+
+/** What the pan gave in a stretch [W/m2]; not a number where nothing was read at one of its ends. */
+function balanceOf({ pan, pump }: Site, { inC, outC, flowLMin, meanC }: Ends, from: number): number {
+  const to = from + stretchMin;
   const carriedW = meanOver(from, to, (minute) => {
     const flow = flowLMin === undefined ? pump.ratedFlowLMin : (flowLMin[minute] as number);
     const cold = inC[minute] as number;
-    const watt = streamHeatW(flow, outC[minute] as number, cold, cold);
-    read += Number(!Number.isNaN(watt));
-    return watt;
+    return streamHeatW(flow, outC[minute] as number, cold, cold);
   });
-  if (read < leastReadMin) return undefined;
   const beganC = meanOver(from, from + endMin, meanC);
   const endedC = meanOver(to - endMin, to, meanC);
   const waterJK = pan.wettedAreaM2 * pan.waterDepthM * waterDensityKgM3(endedC) * waterHeatJKgK(endedC);
   const storedW =
     ((waterJK + sheetJM2K * pan.grossAreaM2) * (endedC - beganC)) / ((stretchMin - endMin) * 60);
-  const gave = (carriedW + storedW) / pan.grossAreaM2;
-  return Number.isNaN(gave) ? undefined : gave;
+  return (carriedW + storedW) / pan.grossAreaM2;
 }
 
 /** Mean of what is known; not a number where nothing is. */
@@ -172,8 +179,6 @@ function meanOver(from: number, to: number, value: (minute: number) => number): 
 /** 1 for each minute in which the pump ran from end to end, in a circulation that has settled. */
 function steadyMinutes({ minutes, phases }: LoggedSpan, { flowLMin }: Ends): Uint8Array {
   const { fromMs, count, drives, steps } = minutes;
-  // Nobody knows what a pump brings at part speed.
-  const leastFraction = flowLMin === undefined ? 1 : Number.MIN_VALUE;
   const steady = new Uint8Array(count);
   let next = 0;
   for (let minute = 0; minute < count; minute++) {
@@ -183,8 +188,11 @@ function steadyMinutes({ minutes, phases }: LoggedSpan, { flowLMin }: Ends): Uin
     const goesOn = (phases[next]?.fromMs ?? Number.POSITIVE_INFINITY) >= beginsMs + minuteMs;
     const settled = begun?.phase === 'circulating' && beginsMs - begun.fromMs >= settledMin * minuteMs;
     const driven = drives[minute] ?? [];
-    const runs = driven.length > 0 && driven.every(({ outputs }) => outputs.pumpFraction >= leastFraction);
-    steady[minute] = Number(settled && goesOn && runs && steps[minute] !== 0);
+    // Without a flow sensor nobody knows what a pump brings at part speed.
+    const runs = driven.every(
+      ({ outputs: { pumpFraction } }) => pumpFraction === 1 || (pumpFraction > 0 && flowLMin !== undefined),
+    );
+    steady[minute] = Number(settled && goesOn && driven.length > 0 && runs && steps[minute] !== 0);
   }
   return steady;
 }

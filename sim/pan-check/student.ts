@@ -1,3 +1,5 @@
+import type { Estimate } from '../../shared-types/tuning.ts';
+
 /** Half width of a two-sided 95 % band of the normal distribution, in standard deviations. */
 const normal = 1.959964;
 
@@ -24,3 +26,16 @@ export function studentHalfWidth(freedom: number): number {
  * is as it was is seldom accused. A design choice.
  */
 export const sureHalfWidths = 1.5;
+
+/** A value and the 95 % band about it that its standard error makes. */
+export function bandAbout(value: number, standardError: number, freedom: number): Estimate {
+  const half = studentHalfWidth(freedom) * standardError;
+  return { value, low: value - half, high: value + half };
+}
+
+/** Mean of two samples or more, and its standard error. */
+export function meanOf(values: readonly number[]) {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  return { mean, standardError: Math.sqrt(squares / (values.length - 1) / values.length) };
+}

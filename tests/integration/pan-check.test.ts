@@ -38,6 +38,7 @@ describe('npm run pan-check', () => {
 
   itRefuses(start, [
     [['2031-06-15..2031-06-19'], '6 days with steady flow'],
+    [['2031-06-18', '--reference', '2031-06-15..2031-06-17'], 'There are too few days beside those'],
     [['2031-01-01'], 'there are: 2031-06-15'],
     [['latest', '--reference', '2030-01-01'], "nothing of '2030-01-01'"],
     [['latest', '--site', 'nobody'], 'nobody'],

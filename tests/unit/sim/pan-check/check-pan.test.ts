@@ -135,11 +135,24 @@ describe('a check', () => {
     if (result?.ok !== true) throw new Error('no check');
     expect(result.check.days.map(({ day }) => day)).toEqual(names(6));
     expect(result.check.remarks).toContain(
-      'Left out: 2 days with less than an hour and a half of steady flow through a full pan.',
+      `Left out because of less than an hour and a half of steady flow through a full pan: ${dayName(7)}, ${dayName(8)}.`,
     );
     expect(result.check.remarks).toContain(
       `The newest day of use is ${dayName(5)}: what is found is not of 3 days after it.`,
     );
+  });
+
+  it('names days that tell too little, and counts them where they are many', () => {
+    const blind = panLog(5, (day, minute) => {
+      const { readings, circulates } = panMinute(goodPan, day, minute);
+      const { ambientC: _, ...rest } = readings;
+      return { circulates, readings: rest };
+    });
+    const result = checkPan(blind, { days: names(5), referenceDays: [], fit: null });
+    expect(result?.ok === false && result.why).toEqual([
+      expect.stringContaining('0 are there'),
+      `Left out because no air was measured: ${names(3).join(', ')} and 2 days more.`,
+    ]);
   });
 
   it('takes what the wind does from a fit of the loop, where there is one', () => {
@@ -161,5 +174,13 @@ describe('a check', () => {
     const goOn = (fraction: number) => told.push(fraction) < 3;
     expect(checkPan(good(4), { days: names(4), referenceDays: [], fit: null, goOn })).toBeUndefined();
     expect(told).toEqual([0, 0.25, 0.5]);
+    told.length = 0;
+    checkPan(good(1), {
+      days: names(1),
+      referenceDays: [],
+      fit: null,
+      goOn: (fraction) => told.push(fraction) > 0,
+    });
+    expect(told).toEqual([0, 1]);
   });
 });

@@ -63,6 +63,8 @@ const inC = (day: number, minute: number) => 20 + 2 * (day % 4) + (minute - 480)
 export interface MinuteDone {
   readonly readings: RawReadings;
   readonly circulates: boolean;
+  /** Of a pump that runs; 1 when absent. */
+  readonly pumpFraction?: number;
 }
 
 /** A minute of a pan: it circulates from 8 to 16 h. */
@@ -119,7 +121,7 @@ export function panLog(
       const done = minuteOf(day, minute);
       if (done === null) continue;
       const nowMs = firstMs + (day * 1440 + minute + 1) * minuteMs;
-      const pumpFraction = Number(done.circulates);
+      const pumpFraction = done.circulates ? (done.pumpFraction ?? 1) : 0;
       records.push(
         logRecord(records.length + 1, {
           input: {
