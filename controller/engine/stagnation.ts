@@ -31,7 +31,11 @@ function hotPlate(sunWM2: number): BarePlate {
   };
 }
 
-/** Temperature that a dry sheet reaches on a hot, still day [°C]: some 92 in the sun of its noon, whatever the site. */
+/**
+ * Temperature that a dry sheet reaches on a hot, still day [°C]: some 92 in the sun of its noon, whatever the site.
+ *
+ * @param sunWM2 - Sun on the level, 0 or more.
+ */
 export function dryStagnationC(sunWM2 = noonWM2): number {
   return restingPlateC(hotPlate(sunWM2));
 }
@@ -55,7 +59,11 @@ export function wetStagnationC({ pan }: Site): number {
   return hottestC;
 }
 
-/** True when the sheet may stand dry in such a sun, else in any: the liner below it stands what it then reaches. */
+/**
+ * True when the sheet may stand dry: the liner below it stands what it then reaches.
+ *
+ * @param sunWM2 - Most sun that it will get; that of a hot day's noon when absent.
+ */
 export function mayStandDry({ pan }: Site, sunWM2?: number): boolean {
   return dryStagnationC(sunWM2) <= pan.linerLimitC;
 }

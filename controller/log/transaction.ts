@@ -8,11 +8,10 @@ import type { LogFile } from './file.ts';
  * @param durable - On the disk before this returns, not just handed to the system.
  * @throws what `work` or the database throws.
  */
-export function transact<Result>({ database }: LogFile, durable: boolean, work: () => Result): Result {
+export function transact({ database }: LogFile, durable: boolean, work: () => void): void {
   if (durable) database.exec('PRAGMA synchronous = FULL');
   database.exec('BEGIN IMMEDIATE');
-  const result = work();
+  work();
   database.exec('COMMIT');
   if (durable) database.exec('PRAGMA synchronous = NORMAL');
-  return result;
 }

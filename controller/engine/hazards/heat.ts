@@ -93,14 +93,16 @@ function stays(before: boolean, valueC: number | null, onAtC: number, releaseK: 
 
 /**
  * What becomes of the pan while the store takes no more: it rests until it loses heat, or empties before where that
- * is set. A pan that is left full through the evening gives to the night what was the store's.
+ * is set. A pan that is left full through the evening gives to the night what was the store's, unless that is what it
+ * is to do.
  *
  * Its water comes home only when it is no warmer than the store's hottest, and the sheet is left dry only where the
- * liner stands what it may yet reach: from noon on no more than under a clear sky now.
+ * liner stands what it may yet reach: from noon on no more than under half again as much as a clear sky gives now.
  */
 export function fullStoreGoal(situation: Situation): Goal {
   const { facts, site, settings, state, sunHeightDeg } = situation;
-  if (settings.emptyWhenStoreFull !== 1 && !isLosing(situation)) return 'rest';
+  if (settings.emptyWhenStoreFull !== 1 && (settings.nightCooling === 1 || !isLosing(situation)))
+    return 'rest';
   const { hottestPanC, hottestStoreC } = facts;
   const known = hottestPanC !== null && hottestStoreC !== null;
   if (site.plumbing === 'open-store' && !(known && hottestPanC <= hottestStoreC)) return 'rest';

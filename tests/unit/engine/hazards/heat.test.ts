@@ -136,6 +136,10 @@ describe('the pan under a full store', () => {
     expect([goal(0), goal(0, set)]).toEqual(['empty', 'rest']);
     const since = (ms: number) => goal(0, { ...set, state: losingMs(1_000_000 - ms) });
     expect([since(180_000), since(179_999)]).toEqual(['empty', 'rest']);
+    const cools = { ...set, settings: { ...quickSettings, nightCooling: 1 }, state: losingMs(0) };
+    expect([goal(0, cools), goal(0, { ...cools, settings: { ...emptied, nightCooling: 1 } })]).toEqual([
+      ...['rest', 'empty'],
+    ]);
   });
 
   it("rests while it is warmer than the store's hottest, or nobody knows", () => {
