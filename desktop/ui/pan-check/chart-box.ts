@@ -8,6 +8,20 @@ export interface DrawnBox {
   readonly height: number;
 }
 
+/** What is left of a frame for the drawing, with room for words at its edges [px]. */
+export function boxWithin(
+  widthPx: number,
+  heightPx: number,
+  edge: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number },
+): DrawnBox {
+  return {
+    left: edge.left,
+    top: edge.top,
+    width: widthPx - edge.left - edge.right,
+    height: heightPx - edge.top - edge.bottom,
+  };
+}
+
 /** An upright scale with round values on it. */
 export interface Scale {
   readonly levels: readonly { readonly value: number; readonly y: number }[];

@@ -3,6 +3,7 @@ import type { PanCheck } from '../../../shared-types/pan-check.ts';
 import { useNumbers, useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import styles from './chart.module.css';
+import { boxWithin } from './chart-box.ts';
 import { DayMark } from './day-mark.tsx';
 import { type DrawnDay, type DrawnGroup, dayOutline, wholeSpan } from './day-outline.ts';
 import { namesMonths } from './day-ticks.ts';
@@ -26,12 +27,7 @@ const closePx = 4;
 export function DayChart({ check }: { readonly check: PanCheck }) {
   const { ref, width } = useElementSize();
   const wide = Math.max(leastPx, width);
-  const box = {
-    left: edge.left,
-    top: edge.top,
-    width: wide - edge.left - edge.right,
-    height: heightPx - edge.top - edge.bottom,
-  };
+  const box = boxWithin(wide, heightPx, edge);
   const label = useLabel(check);
   const titles = useTitles(check);
   const name = useDayName(check);

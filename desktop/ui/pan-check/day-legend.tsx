@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { en } from '../text/en.ts';
 import styles from './chart.module.css';
 import { DayMark } from './day-mark.tsx';
@@ -8,33 +9,30 @@ const text = en.panCheck.byDay.legend;
 export function DayLegend() {
   return (
     <ul className={styles['legend']}>
-      <li>
-        <svg viewBox="0 0 28 22" aria-hidden="true" className={styles['sample']}>
+      {[false, true].map((reference) => (
+        <Sample key={String(reference)} meaning={reference ? text.reference : text.day}>
           <path className={styles['band']} d="M14 2V20" />
-          <DayMark x={14} y={11} size={7} reference={false} />
-        </svg>
-        {text.day}
-      </li>
-      <li>
-        <svg viewBox="0 0 28 22" aria-hidden="true" className={styles['sample']}>
-          <path className={styles['band']} d="M14 2V20" />
-          <DayMark x={14} y={11} size={7} reference />
-        </svg>
-        {text.reference}
-      </li>
-      <li>
-        <svg viewBox="0 0 28 22" aria-hidden="true" className={styles['sample']}>
-          <rect className={styles['group']} x={1} y={5} width={26} height={12} />
-          <path className={styles['middle']} d="M1 11H27" />
-        </svg>
-        {text.group}
-      </li>
-      <li>
-        <svg viewBox="0 0 28 22" aria-hidden="true" className={styles['sample']}>
-          <path className={styles['one']} d="M1 11H27" />
-        </svg>
-        {text.one}
-      </li>
+          <DayMark x={14} y={11} size={7} reference={reference} />
+        </Sample>
+      ))}
+      <Sample meaning={text.group}>
+        <rect className={styles['group']} x={1} y={5} width={26} height={12} />
+        <path className={styles['middle']} d="M1 11H27" />
+      </Sample>
+      <Sample meaning={text.one}>
+        <path className={styles['one']} d="M1 11H27" />
+      </Sample>
     </ul>
+  );
+}
+
+function Sample({ meaning, children }: { readonly meaning: string; readonly children: ReactNode }) {
+  return (
+    <li>
+      <svg viewBox="0 0 28 22" aria-hidden="true" className={styles['sample']}>
+        {children}
+      </svg>
+      {meaning}
+    </li>
   );
 }

@@ -4,6 +4,7 @@ import tuning from '../replay/tuning.module.css';
 import { useTimes } from '../shell/use-formats.ts';
 import { en } from '../text/en.ts';
 import styles from './chart.module.css';
+import { boxWithin } from './chart-box.ts';
 import { DayMark } from './day-mark.tsx';
 import { groupOutline } from './group-outline.ts';
 import { LevelLines } from './level-lines.tsx';
@@ -34,12 +35,7 @@ export function GroupChart({ title, days, estimates, step, show, level }: Props)
   const there = estimates.filter((one) => one !== null);
   if (there.length === 0) return <Untold title={title} />;
   const wide = Math.max(leastPx, width);
-  const box = {
-    left: edge.left,
-    top: edge.top,
-    width: wide - edge.left - edge.right,
-    height: heightPx - edge.top - edge.bottom,
-  };
+  const box = boxWithin(wide, heightPx, edge);
   const bottom = box.top + box.height;
   const { levels, points, named } = groupOutline(estimates, step, box);
   const told = (one: Estimate | null | undefined) => (one ? show(one.value) : en.panCheck.table.notTold);

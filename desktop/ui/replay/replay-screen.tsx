@@ -1,15 +1,8 @@
 import type { DaySummary } from '../../../shared-types/log.ts';
 import { newestComplete } from '../days/calendar.ts';
-import { useDays } from '../days/use-days.ts';
+import { KeptDays } from '../days/kept-days.tsx';
 import { useToday } from '../days/use-today.ts';
-import { useFeed } from '../shell/feed-context.ts';
-import { LoadedView } from '../shell/loaded-view.tsx';
-import { ProblemNote } from '../shell/problem-note.tsx';
 import type { ReplayPart } from '../shell/route.ts';
-import { selectDays, useHistory } from '../store/history-store.ts';
-import { selectSiteName } from '../store/live-selectors.ts';
-import { useLive } from '../store/live-store.ts';
-import { en } from '../text/en.ts';
 import { ManySetpoints } from './many/many-setpoints.tsx';
 import { OtherSetpoints } from './other/other-setpoints.tsx';
 import styles from './replay-screen.module.css';
@@ -22,22 +15,7 @@ interface Props {
 
 /** Logged days again: decided by the same logic, lived under other setpoints, or under many. */
 export default function ReplayScreen({ day, part }: Props) {
-  const site = useLive(selectSiteName);
-  const feed = useFeed();
-  useDays(site);
-  const days = useHistory(selectDays(site ?? ''));
-  if (site === null) return null;
-  return (
-    <LoadedView loaded={days} onAgain={() => void feed.loadDays(site)}>
-      {(list) =>
-        list.length === 0 ? (
-          <ProblemNote problem={{ severity: 'note', text: en.days.nothing, tip: en.days.nothingTip }} />
-        ) : (
-          <Replay site={site} asked={day} part={part} days={list} />
-        )
-      }
-    </LoadedView>
-  );
+  return <KeptDays>{(site, days) => <Replay site={site} asked={day} part={part} days={days} />}</KeptDays>;
 }
 
 interface ReplayProps {
