@@ -101,7 +101,10 @@ export const comparisonSchema = z.strictObject({
   tried: dayOutcomeSchema,
   /** Tried less base [J]; its band is narrower than those of the two, which err together. */
   heatGainJ: estimateSchema,
-  /** About the most that perfect foresight could bring home on that day, rather too much [J]; null when it was not asked for. */
+  /**
+   * About the most that perfect foresight could bring home on that day, rather too much [J]; null when it was not
+   * asked for.
+   */
   bestPossibleJ: z.number().nullable(),
   /** Curves of both sides. */
   curves: z.strictObject({ base: dayCurvesSchema, tried: dayCurvesSchema }),

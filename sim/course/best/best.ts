@@ -6,7 +6,10 @@ import { divided, playPlan } from './schedule.ts';
 import { searchBest } from './search.ts';
 import { skyOf } from './sky.ts';
 
-/** Between these two lies, as far as the margins of the upper one reach, what perfect foresight can harvest from a run with the same parts. */
+/**
+ * Between these two lies, as far as the margins of the upper one reach, what perfect foresight can harvest from a run
+ * with the same parts.
+ */
 export interface Best {
   /**
    * The search's own bound, and margins for its coarse grid and steps that were measured on one schedule and doubled [J].

@@ -10,8 +10,8 @@ export const equalHeatFraction = 0.005;
 export const marginLossK = 0.5;
 
 /**
- * Which set is advised: among those that surely bring more heat, come no nearer to frost and heat and freeze no more, and whose
- * heat is equal to the most, the one that starts and fills least. Advice is only given; nobody applies it.
+ * Which set is advised: among those that surely bring more heat, come no nearer to frost and heat and freeze no more,
+ * and whose heat is equal to the most, the one that starts and fills least. Advice is only given; nobody applies it.
  */
 export function advise(points: readonly SweepPoint[]): SweepReport['advice'] {
   const [base, ...others] = points as [SweepPoint, ...SweepPoint[]];
